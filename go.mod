@@ -1,0 +1,3 @@
+module aerosteep
+
+go 1.26

@@ -1,0 +1,49 @@
+package wording
+
+import "fmt"
+
+// catalogue is every sentence of the house, by key.
+var catalogue = join(
+	Table{verbatim: {"{text}", "{text}"}},
+	quantityWords,
+	worksheetWords,
+	oxygenWords,
+	groundWords,
+	waterWords,
+	weatherWords,
+	recipeWords,
+	countingWords,
+	hygieneWords,
+	sprayWords,
+	applicationWords,
+	costWords,
+	jobfileWords,
+	rigWords,
+	forecastWords,
+	growthWords,
+	planWords,
+	journalWords,
+	holdingWords,
+	reportWords,
+	cliWords,
+	apiWords,
+	webShellWords,
+	webPagesWords,
+	webGuidesWords,
+	labelsWords,
+)
+
+// join puts the tables of all rooms together; a key that two rooms claim is a
+// mistake that no build should survive.
+func join(tables ...Table) Table {
+	all := Table{}
+	for _, t := range tables {
+		for key, pair := range t {
+			if _, twice := all[key]; twice {
+				panic(fmt.Sprintf("wording: key %q stands in two tables", key))
+			}
+			all[key] = pair
+		}
+	}
+	return all
+}

@@ -1,0 +1,3 @@
+package wording
+
+var groundWords = Table{}
