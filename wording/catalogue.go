@@ -6,6 +6,7 @@ import "fmt"
 var catalogue = join(
 	Table{verbatim: {"{text}", "{text}"}},
 	quantityWords,
+	tableWords,
 	worksheetWords,
 	oxygenWords,
 	groundWords,
