@@ -9,8 +9,8 @@ import (
 // localForms are how people and their spreadsheets write a local time.
 var localForms = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", "2006-01-02T15:04", "2006-01-02T15:04:05"}
 
-// Moment reads a time that must be there: RFC 3339, or YYYY-MM-DD HH:MM[:SS]
-// in the zone. With a nil zone only RFC 3339 is taken. A local hour that the
+// Moment reads a time that must be there: RFC 3339 (the seconds may be left
+// out), or YYYY-MM-DD HH:MM[:SS] in the zone. With a nil zone only RFC 3339 is taken. A local hour that the
 // clock change leaves out, or runs through twice, is refused with both
 // readings named.
 func (r Row) Moment(column string, zone *time.Location) (time.Time, error) {
@@ -18,8 +18,10 @@ func (r Row) Moment(column string, zone *time.Location) (time.Time, error) {
 	if text == "" {
 		return time.Time{}, r.Wrong(column, wording.Say("table.blank"), wording.Text{})
 	}
-	if at, err := time.Parse(time.RFC3339, text); err == nil {
-		return at, nil
+	for _, form := range []string{time.RFC3339, "2006-01-02T15:04Z07:00"} {
+		if at, err := time.Parse(form, text); err == nil {
+			return at, nil
+		}
 	}
 	if zone == nil {
 		return time.Time{}, r.Wrong(column, wording.Say("table.not-rfc3339"), wording.Say("table.not-rfc3339.allowed"))
