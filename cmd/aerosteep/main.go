@@ -1,0 +1,10 @@
+// Command aerosteep plans, watches and records batches of aerated compost tea.
+package main
+
+import (
+	"os"
+
+	"aerosteep/face/cli"
+)
+
+func main() { os.Exit(cli.Run(os.Args[1:], cli.System())) }

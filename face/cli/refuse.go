@@ -1,0 +1,121 @@
+package cli
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"aerosteep/fault"
+	"aerosteep/wording"
+)
+
+// How this face refuses: one line of what is wrong, with the input's name,
+// what was given and what is allowed; then hint lines with what to do. No
+// blame, no inner names. With --json the same as an object.
+
+// strict is the error of an answer that --strict turns into exit status 3.
+var strict = errors.New("strict")
+
+// report prints an error and chooses the exit status.
+func (p *program) report(err error, args []string) int {
+	if errors.Is(err, strict) {
+		return 3
+	}
+	reader, _ := p.reader(wording.Reader{Language: wording.English, Units: wording.US})
+	faults := fault.Of(err)
+	asJSON := p.json || slices.Contains(args, "--json")
+	switch {
+	case len(faults) > 0 && asJSON:
+		p.reportJSON(faults, reader)
+	case len(faults) > 0:
+		for _, f := range faults {
+			p.reportFault(f, reader)
+		}
+	case asJSON:
+		p.printJSON(p.Err, map[string]any{"error": map[string]string{"field": "", "given": "", "allowed": "", "advice": "", "what": err.Error()}})
+	default:
+		fmt.Fprintln(p.Err, "aerosteep:", err)
+	}
+	if len(faults) > 0 {
+		return 2
+	}
+	return 1
+}
+
+func (p *program) reportFault(f *fault.Fault, r wording.Reader) {
+	what := f.What.For(r)
+	if f.Given != "" && !strings.Contains(what, f.Given) && len(f.Given) < 80 {
+		what = wording.Say("cli.given", wording.Places{"given": f.Given, "what": what}).For(r)
+	}
+	line := fieldName(f) + ": " + what
+	if allowed := f.Allowed.For(r); allowed != "" {
+		line += wording.Say("cli.allowed", wording.Places{"allowed": allowed}).For(r)
+	}
+	fmt.Fprintln(p.Err, "aerosteep: "+line)
+	if advice := f.Advice.For(r); advice != "" {
+		fmt.Fprintln(p.Err, "hint: "+advice)
+	}
+}
+
+// fieldName writes a flag as it is typed; other fields stand as they are.
+func fieldName(f *fault.Fault) string {
+	if f.Line > 0 {
+		return fmt.Sprintf("%s line %d", f.Field, f.Line)
+	}
+	if strings.ContainsAny(f.Field, "./ ") || f.Field == "verb" || f.Field == "worksheet" {
+		return f.Field
+	}
+	return "--" + f.Field
+}
+
+func (p *program) reportJSON(faults fault.List, r wording.Reader) {
+	type body struct {
+		fault.Report
+		Also []fault.Report `json:"also,omitempty"`
+	}
+	b := body{Report: faults[0].For(r)}
+	for _, f := range faults[1:] {
+		b.Also = append(b.Also, f.For(r))
+	}
+	p.printJSON(p.Err, map[string]any{"error": b})
+}
+
+func (p *program) printJSON(w interface{ Write([]byte) (int, error) }, value any) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	return encoder.Encode(value)
+}
+
+// flagFault turns a flag that could not be read into a fault.
+func flagFault(cmd *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	if errors.As(err, &unknown) {
+		name := unknown.GetSpecifiedName()
+		f := unknownWord("flag", "--"+name, flagNames(cmd))
+		f.Field = name
+		return f
+	}
+	var bare *pflag.ValueRequiredError
+	if errors.As(err, &bare) {
+		name := bare.GetSpecifiedName()
+		return fault.New(name, "", wording.Say("cli.no-value", wording.Places{"flag": "--" + name}), wording.Text{}, wording.Text{})
+	}
+	var wrong *pflag.InvalidValueError
+	if errors.As(err, &wrong) {
+		return fault.New(wrong.GetFlag().Name, wrong.GetValue(), wording.Say("worksheet.switch"), wording.Text{}, wording.Text{})
+	}
+	return fault.New("flag", "", wording.Verbatim(err.Error()), wording.Text{}, wording.Text{})
+}
+
+func flagNames(cmd *cobra.Command) []string {
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
+	return names
+}
+
+func joined(words []string) string { return strings.Join(words, ", ") }

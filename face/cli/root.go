@@ -1,0 +1,158 @@
+// Package cli is the face in the terminal: one verb per file. It reads what
+// was typed, asks the floors below, and prints; it computes nothing.
+package cli
+
+import (
+	"io"
+	"os"
+	"regexp"
+	"slices"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"aerosteep/fault"
+	"aerosteep/wording"
+)
+
+// Terminal is what the face stands on: streams, clock, files, environment.
+// Tests hand in their own.
+type Terminal struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Now      func() time.Time
+	ReadFile func(string) ([]byte, error)
+	Getenv   func(string) string
+}
+
+// System is the real terminal.
+func System() Terminal {
+	return Terminal{os.Stdin, os.Stdout, os.Stderr, time.Now, os.ReadFile, os.Getenv}
+}
+
+// Version is set when a release is built.
+var Version = "dev"
+
+// common are the flags that every verb takes.
+type common struct {
+	json  bool
+	units string
+	lang  string
+	data  string
+}
+
+// program is one call of the program: the terminal and the common flags.
+type program struct {
+	Terminal
+	common
+}
+
+// Run carries out one call and returns its exit status: 0 done, 1 could not,
+// 2 the input is wrong, 3 what --strict asks for.
+func Run(args []string, t Terminal) int {
+	p := &program{Terminal: t}
+	root := p.root()
+	root.SetArgs(keepNegatives(args))
+	root.SetIn(t.In)
+	root.SetOut(t.Out)
+	root.SetErr(t.Err)
+	err := root.Execute()
+	if err == nil {
+		return 0
+	}
+	return p.report(err, args)
+}
+
+// negative is a word that begins like a number below zero, not like a flag.
+var negative = regexp.MustCompile(`^-[.,]?\d`)
+
+// keepNegatives writes the minus of a number as a true minus sign, which the
+// flag parser leaves alone and every quantity reads.
+func keepNegatives(args []string) []string {
+	kept := slices.Clone(args)
+	for i, arg := range kept {
+		if negative.MatchString(arg) {
+			kept[i] = "−" + arg[1:]
+		}
+	}
+	return kept
+}
+
+func (p *program) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "aerosteep",
+		Short:         wording.Say("cli.root").String(),
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return cmd.Help()
+			}
+			return unknownWord("verb", args[0], verbNames(cmd))
+		},
+	}
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetFlagErrorFunc(flagFault)
+	flags := root.PersistentFlags()
+	flags.BoolVar(&p.json, "json", false, "print one JSON object")
+	flags.StringVar(&p.units, "units", "", "us or metric")
+	flags.StringVar(&p.lang, "lang", "", "en or es")
+	flags.StringVar(&p.data, "data", "", "data folder")
+	cobra.EnableCommandSorting = false
+	root.AddCommand(p.verbs()...)
+	return root
+}
+
+// verbs lists the verbs in the order of the work.
+func (p *program) verbs() []*cobra.Command {
+	return []*cobra.Command{
+		p.calcVerb(),
+		p.versionVerb(),
+	}
+}
+
+func verbNames(root *cobra.Command) []string {
+	var names []string
+	for _, c := range root.Commands() {
+		names = append(names, c.Name())
+	}
+	return names
+}
+
+// reader is whoever reads the answer; fallback is what the job file or the
+// holding says.
+func (p *program) reader(fallback wording.Reader) (wording.Reader, error) {
+	r := fallback
+	switch p.units {
+	case "":
+	case string(wording.US), string(wording.Metric):
+		r.Units = wording.Units(p.units)
+	default:
+		return r, choiceFault("units", p.units, []string{string(wording.US), string(wording.Metric)})
+	}
+	switch p.lang {
+	case "":
+	case string(wording.English), string(wording.Spanish):
+		r.Language = wording.Language(p.lang)
+	default:
+		return r, choiceFault("lang", p.lang, []string{string(wording.English), string(wording.Spanish)})
+	}
+	return r, nil
+}
+
+func choiceFault(flag, given string, choices []string) error {
+	f := unknownWord(flag, given, choices)
+	f.What = wording.Say("worksheet.no-choice", wording.Places{"given": given})
+	return f
+}
+
+// unknownWord is a fault of a word that is not one of the known ones; it
+// names the nearest.
+func unknownWord(field, given string, known []string) *fault.Fault {
+	f := fault.New(field, given, wording.Say("cli.unknown."+field, wording.Places{"given": given}), wording.Say("worksheet.allowed.choices", wording.Places{"choices": joined(known)}), wording.Text{})
+	if f.Nearest = fault.Nearest(given, known); f.Nearest != "" {
+		f.Advice = wording.Say("worksheet.nearest", wording.Places{"nearest": f.Nearest})
+	}
+	return f
+}
