@@ -1,0 +1,66 @@
+package forecast
+
+import (
+	"math"
+
+	"aerosteep/numeric"
+	"aerosteep/science/growth"
+)
+
+func growthClimate(row *climateRow, shape int) growth.Climate {
+	return growth.Climate{Bacteria: row.bacteria[shape], Fungi: row.fungi, Decay: row.decay}
+}
+
+// ensemble is all members with the weights that readings gave them.
+type ensemble struct {
+	setup   *Setup
+	climate *climate
+	limit   float64
+	members []member
+	weights []float64
+	noise   *numeric.Normals
+}
+
+// Streams keep the draws of the parts apart, so that a change in one leaves
+// the others' digits alone.
+const (
+	streamPrior  = 1
+	streamWander = 2
+	streamFuture = 3
+)
+
+func newEnsemble(s *Setup, members int, seed uint64) *ensemble {
+	e := &ensemble{
+		setup: s, climate: tabulate(s), limit: s.limit(),
+		members: make([]member, members), weights: make([]float64, members),
+		noise: numeric.NewNormals(seed, streamWander),
+	}
+	d := drawer{Normals: numeric.NewNormals(seed, streamPrior), setup: s, climate: e.climate}
+	for i := range e.members {
+		e.members[i] = d.member()
+		e.weights[i] = 1
+	}
+	return e
+}
+
+// stride moves every member over one step.
+func (e *ensemble) stride(s *step) {
+	for i := range e.members {
+		m := &e.members[i]
+		if s.knot {
+			m.wander(e.noise)
+		}
+		for j := range s.changes {
+			m.happen(&s.changes[j], e.noise)
+		}
+		m.advance(s, e.climate)
+		m.remember(s.to(), e.limit)
+	}
+}
+
+// forget lets the members' lowest oxygen begin anew, for what is to come.
+func (e *ensemble) forget() {
+	for i := range e.members {
+		e.members[i].lowestDO, e.members[i].belowHour = math.Inf(1), math.Inf(1)
+	}
+}
