@@ -1,0 +1,70 @@
+# What a person does here, one target each.
+#
+#   make demo      the main job on Tern Hollow: prints the address to open
+#   make test      install what the tests need, then check everything
+#   make check     the same without installing and without the browser
+#   make fuzz      try strange input on everything that reads outside text
+#   make golden    write the golden files anew (then read the difference)
+#   make truth     score the forecast on brews simulated by other models
+#   make release   one file for each kind of machine, in dist/
+
+GO ?= go
+VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo dev)
+FLAGS = -trimpath -ldflags="-s -w -X aerosteep/face/cli.Version=$(VERSION)"
+export CGO_ENABLED ?= 0
+
+# Debian packages that the tests stand on: a browser, a second opinion on
+# oxygen saturation and on units, and a place to run WebAssembly.
+NEEDS = chromium nodejs python3-gsw units
+
+.PHONY: demo build test install check formatted vetted engine race browser fuzz golden truth release
+
+build:
+	$(GO) build $(FLAGS) -o bin/aerosteep ./cmd/aerosteep
+
+demo: build
+	bin/aerosteep demo
+
+test: install check browser
+
+install:
+	@missing=""; for p in $(NEEDS); do dpkg -s $$p >/dev/null 2>&1 || missing="$$missing $$p"; done; \
+	if [ -n "$$missing" ]; then \
+		apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $$missing; \
+	fi
+	@command -v gcc >/dev/null || (apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends gcc libc6-dev)
+	$(GO) mod download
+
+check: formatted vetted engine race
+
+formatted:
+	@files="$$(gofmt -l .)"; if [ -n "$$files" ]; then echo "not formatted:"; echo "$$files"; exit 1; fi
+
+vetted:
+	$(GO) vet ./...
+	$(GO) tool -modfile=tools/go.mod staticcheck ./...
+
+# The pure floors run in a browser too.
+engine:
+	GOOS=js GOARCH=wasm $(GO) build ./wording/... ./fault/... ./source/... ./quantity/... ./numeric/... ./table/... ./science/... ./job/... ./worksheet/...
+
+race:
+	CGO_ENABLED=1 $(GO) test -race -timeout 30m ./...
+
+browser:
+	$(GO) test -tags browser -count=1 -timeout 20m ./face/web/...
+
+fuzz:
+	@for target in $$(grep -rl --include='*_test.go' '^func Fuzz' . | xargs -n1 dirname | sort -u); do \
+		for name in $$(grep -rhoE '^func Fuzz[A-Za-z]+' $$target/*_test.go | sed 's/func //'); do \
+			$(GO) test -run='^$$' -fuzz="^$$name\$$" -fuzztime=$(or $(TIME),10s) $$target || exit 1; \
+		done; \
+	done
+
+golden:
+	$(GO) test ./... -update
+
+release:
+	for target in linux/amd64 linux/arm64 darwin/arm64 windows/amd64; do \
+		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build $(FLAGS) -o dist/aerosteep-$${target%/*}-$${target#*/} ./cmd/aerosteep || exit 1; \
+	done
