@@ -31,6 +31,9 @@ var quantityWords = Table{
 	"quantity.difference-only":      {"only temperatures can be converted as a difference", "solo las temperaturas se convierten como diferencia"},
 	"quantity.needs-density":        {"volume and mass meet only through --bulk-density", "volumen y masa solo se relacionan con --bulk-density"},
 	"quantity.needs-density.advice": {"give --bulk-density, for example \"0.5 kg/L\"", "dé --bulk-density, por ejemplo \"0.5 kg/L\""},
+	"quantity.given":                {"{given}", "{given}"},
+	"quantity.outside":              {"{given} is out of range", "{given} está fuera de rango"},
+	"quantity.outside.allowed":      {"{low} to {high}", "de {low} a {high}"},
 	"quantity.allowed":              {"{kind}, for example {example}", "{kind}, por ejemplo {example}"},
 
 	"quantity.kind.length":                 {"a length", "una longitud"},
