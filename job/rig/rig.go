@@ -1,0 +1,88 @@
+// Package rig is the equipment as it was built, and what it can do: vessels,
+// pumps with their tube and diffuser, and applicators.
+package rig
+
+import "aerosteep/quantity"
+
+// Vessel is what tea is brewed in.
+type Vessel struct {
+	Name       string
+	Full       quantity.Volume // to the rim
+	Brew       quantity.Volume // most tea in it
+	Least      quantity.Volume // least that its air can mix
+	Depth      *quantity.Length
+	Pump       string // "" is stirred by hand
+	KLa20      *MeasuredKLa
+	Indoors    *bool // nil: unknown
+	Site       string
+	Turnaround quantity.Span // emptying, cleaning, refilling
+}
+
+// MeasuredKLa is a measured transfer of oxygen at 20 °C.
+type MeasuredKLa struct {
+	Estimate      quantity.PerTime
+	Low95, High95 *quantity.PerTime
+	InBrew        bool // measured in brew, so that alpha is in it already
+}
+
+// Pump is what moves the air, with its tube and diffuser.
+type Pump struct {
+	Name         string
+	Curve        Curve          // nil where only the label is known
+	LabelFlow    *quantity.Flow // free air by the label, at no pressure
+	Power        *quantity.Power
+	TubeBore     *quantity.Length
+	TubeLength   *quantity.Length
+	Bubbles      Bubbles // "" where unknown
+	SOTEPerMetre *quantity.Share
+	DiffuserLoss *quantity.Pressure
+}
+
+// Bubbles is how fine the diffuser's bubbles are.
+type Bubbles string
+
+// The three words for bubbles.
+const (
+	Fine   Bubbles = "fine"
+	Medium Bubbles = "medium"
+	Coarse Bubbles = "coarse"
+)
+
+// Curve is a pump's flow of free air at the pressures of its plate, in order
+// of rising pressure.
+type Curve []CurvePoint
+
+// CurvePoint is one point of a pump's curve.
+type CurvePoint struct {
+	Flow     quantity.Flow
+	Pressure quantity.Pressure // gauge
+}
+
+// Applicator is what puts tea on.
+type Applicator struct {
+	Name            string
+	Kind            ApplicatorKind
+	Tank            *quantity.Volume // nil: no tank limits a load
+	DeadVolume      quantity.Volume  // fills pump, filter and hose before the first drop
+	SmallestOpening *quantity.Length
+	MinutesPerLoad  float64
+}
+
+// ApplicatorKind is how an applicator works.
+type ApplicatorKind string
+
+// The kinds of applicator.
+const (
+	Can      ApplicatorKind = "can"
+	Knapsack ApplicatorKind = "knapsack"
+	HoseEnd  ApplicatorKind = "hose-end"
+	Boom     ApplicatorKind = "boom"
+	Injector ApplicatorKind = "injector"
+	Drip     ApplicatorKind = "drip"
+)
+
+// ApplicatorKinds lists them by size.
+var ApplicatorKinds = []string{"can", "knapsack", "hose-end", "boom", "injector", "drip"}
+
+// Sprays tells whether the kind can wet leaves with a fine spray.
+func (k ApplicatorKind) Sprays() bool { return k == Knapsack || k == HoseEnd || k == Boom }
