@@ -10,10 +10,6 @@ var (
 	NOP5021  = cite("nop-5021", "USDA, NOP 5021 Guidance: Compost and Vermicompost in Organic Crop Production, 22 July 2011", "section 4")
 	NOSB2004 = cite("nosb-2004", "National Organic Standards Board, Compost Tea Task Force Report, 6 April 2004, and recommendation of 9 November 2006",
 		"recommendations 1-9; numbers partly from memory; the certifier decides")
-	Duffy2004 = cite("duffy-2004", "Duffy, Sarreal, Ravva and Stanker 2004, Effect of molasses on regrowth of E. coli O157:H7 and Salmonella in compost teas",
-		"Compost Science & Utilization 12(1):93-96")
-	IngramMillner2007 = cite("ingram-millner-2007", "Ingram and Millner 2007, Factors affecting compost tea as a potential source of E. coli and Salmonella on fresh produce",
-		"Journal of Food Protection 70(4):828-834")
 	CFR40Part503 = cite("40-cfr-503-32", "EPA, Standards for the Use or Disposal of Sewage Sludge, 40 CFR 503.32(a)(3)(ii)", "equations 2 and 3, regimes A to D")
 	CFR21Part178 = cite("21-cfr-178-1010", "FDA, Sanitizing solutions, 21 CFR 178.1010", "200 mg/L of available chlorine without a rinse; from memory")
 	EU20191009   = cite("eu-2019-1009", "Regulation (EU) 2019/1009 on EU fertilising products", "Annex I (microbes in PFC 1, 3 and 4), Annex II CMC 3 point 4; from memory")
