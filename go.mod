@@ -9,4 +9,7 @@ require (
 	github.com/tidwall/geodesic v1.52.4
 )
 
-require github.com/inconshreveable/mousetrap v1.1.0 // indirect
+require (
+	github.com/inconshreveable/mousetrap v1.1.0 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
+)
