@@ -21,6 +21,7 @@ var worksheetWords = Table{
 
 	"worksheet.allowed.choices":    {"one of: {choices}", "uno de: {choices}"},
 	"worksheet.allowed.between":    {"{kind}, {low} to {high}", "{kind}, de {low} a {high}"},
+	"worksheet.allowed.or-unknown": {"{known}, or unknown", "{known}, o unknown"},
 	"worksheet.allowed.over":       {"{kind}, over {low}", "{kind}, más de {low}"},
 	"worksheet.allowed.from":       {"{kind}, {low} or more", "{kind}, {low} o más"},
 	"worksheet.allowed.to":         {"{kind}, {high} at most", "{kind}, {high} como máximo"},

@@ -55,6 +55,10 @@ func (f *Form) takeKnown(given Values) {
 
 func (f *Form) check(in *Input) {
 	texts := f.values[in.Flag]
+	if in.Unknown && len(texts) == 1 && texts[0] == "unknown" {
+		delete(f.values, in.Flag)
+		return
+	}
 	if len(texts) == 0 {
 		if in.Required {
 			f.faults = append(f.faults, fault.New(in.Flag, "", wording.Say("worksheet.missing", wording.Places{"flag": in.shown()}), in.Allowed(), wording.Text{}))

@@ -21,6 +21,7 @@ type Input struct {
 	Over     bool     // Low itself is not allowed
 	Under    bool     // High itself is not allowed
 	Choices  []string // of a Choice
+	Unknown  bool     // may be "unknown", which is the same as leaving it out
 }
 
 // Label is the name of the input on a form: the sheet's own if it has one.
@@ -33,6 +34,11 @@ func (in *Input) Label(sheet string) wording.Text {
 
 // Allowed says what is taken, for hints and refusals.
 func (in *Input) Allowed() wording.Text {
+	if in.Unknown {
+		known := *in
+		known.Unknown = false
+		return wording.Say("worksheet.allowed.or-unknown", wording.Places{"known": known.Allowed()})
+	}
 	kind := in.Kind.allowed()
 	switch {
 	case in.Kind == Choice:
