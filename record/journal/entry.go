@@ -57,6 +57,13 @@ func Decode(text []byte) (Entry, error) {
 	return e, nil
 }
 
+// decodeStored reads an entry from its stored form, which was checked when it
+// came in.
+func decodeStored(form []byte) (e Entry, err error) {
+	err = json.Unmarshal(form, &e)
+	return e, err
+}
+
 func knownKeys(canonical []byte) error {
 	var given map[string]json.RawMessage
 	if err := json.Unmarshal(canonical, &given); err != nil {

@@ -1,0 +1,165 @@
+package journal
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"slices"
+	"strconv"
+	"time"
+)
+
+// Kept is a stored entry, with what the journal knows about it.
+type Kept struct {
+	Entry
+	Arrival    int64   // number of storing in this file
+	ReplacedBy *string // id of the newest entry that replaces it
+}
+
+// Wanted says which entries are looked for; the zero value is all of them.
+type Wanted struct {
+	ID      string
+	Subject string
+	Kinds   []string
+	Since   time.Time // happened at or after
+	Until   time.Time // happened before
+	Newest  int       // at most so many, the newest; 0 for all
+}
+
+// List finds entries by when they happened, oldest first.
+func (j *Journal) List(ctx context.Context, w Wanted) ([]Kept, error) {
+	where, args := w.conditions()
+	query := `SELECT arrival, form, (SELECT r.id FROM entries r WHERE r.replaces = e.id ORDER BY r.recorded DESC, r.id DESC LIMIT 1)
+		FROM entries e` + where
+	if w.Newest > 0 {
+		query += ` ORDER BY at DESC, id DESC LIMIT ` + place(&args, w.Newest)
+	} else {
+		query += ` ORDER BY at, id`
+	}
+	found, err := j.kept(ctx, query, args...)
+	if w.Newest > 0 {
+		slices.Reverse(found)
+	}
+	return found, err
+}
+
+func (w Wanted) conditions() (where string, args []any) {
+	and := func(condition string) {
+		if where == "" {
+			where = " WHERE "
+		} else {
+			where += " AND "
+		}
+		where += condition
+	}
+	if w.ID != "" {
+		and("id = " + place(&args, w.ID))
+	}
+	if w.Subject != "" {
+		and("subject = " + place(&args, w.Subject))
+	}
+	if len(w.Kinds) > 0 {
+		places := ""
+		for _, kind := range w.Kinds {
+			places += ", " + place(&args, kind)
+		}
+		and("kind IN (" + places[2:] + ")")
+	}
+	if !w.Since.IsZero() {
+		and("at >= " + place(&args, w.Since.UnixMicro()))
+	}
+	if !w.Until.IsZero() {
+		and("at < " + place(&args, w.Until.UnixMicro()))
+	}
+	return where, args
+}
+
+// place adds an argument and answers its place in the query.
+func place(args *[]any, value any) string {
+	*args = append(*args, value)
+	return "$" + strconv.Itoa(len(*args))
+}
+
+// StateAfter finds what adds up to the holding's state (everything but
+// readings) and was stored after an arrival, in order of storing.
+func (j *Journal) StateAfter(ctx context.Context, arrival int64) ([]Kept, error) {
+	return j.kept(ctx, `SELECT arrival, form, NULL FROM entries
+		WHERE arrival > $1 AND kind NOT IN ('reading', 'series') ORDER BY arrival`, arrival)
+}
+
+func (j *Journal) kept(ctx context.Context, query string, args ...any) ([]Kept, error) {
+	rows, err := j.reader.QueryContext(ctx, query, args...)
+	if err != nil {
+		return nil, troubled(err, j.path)
+	}
+	defer rows.Close()
+	var found []Kept
+	for rows.Next() {
+		k, err := scanKept(rows)
+		if err != nil {
+			return nil, troubled(err, j.path)
+		}
+		found = append(found, k)
+	}
+	return found, troubled(rows.Err(), j.path)
+}
+
+func scanKept(rows *sql.Rows) (Kept, error) {
+	var form []byte
+	var k Kept
+	var replacedBy sql.NullString
+	if err := rows.Scan(&k.Arrival, &form, &replacedBy); err != nil {
+		return k, err
+	}
+	if replacedBy.Valid {
+		k.ReplacedBy = &replacedBy.String
+	}
+	var err error
+	if k.Entry, err = decodeStored(form); err != nil {
+		return k, damaged(short(form))
+	}
+	return k, nil
+}
+
+// Find is one entry by its id.
+func (j *Journal) Find(ctx context.Context, id string) (Kept, bool, error) {
+	found, err := j.List(ctx, Wanted{ID: id})
+	if err != nil || len(found) == 0 {
+		return Kept{}, false, err
+	}
+	return found[0], true, nil
+}
+
+// Size is the number of entries.
+func (j *Journal) Size(ctx context.Context) (n int64, err error) {
+	err = j.reader.QueryRowContext(ctx, `SELECT COUNT(*) FROM entries`).Scan(&n)
+	return n, troubled(err, j.path)
+}
+
+// LastArrival is the number of the newest entry stored in this file, which
+// grows with every one: whoever keeps a state asks whether it is up to date.
+func (j *Journal) LastArrival(ctx context.Context) (n int64, err error) {
+	err = j.reader.QueryRowContext(ctx, `SELECT COALESCE(MAX(arrival), 0) FROM entries`).Scan(&n)
+	return n, troubled(err, j.path)
+}
+
+// Checkpoint is the last state that was set aside under a name, and how far
+// it had come; 0 where there is none.
+func (j *Journal) Checkpoint(ctx context.Context, name string) (arrival int64, state []byte, err error) {
+	err = j.reader.QueryRowContext(ctx, `SELECT arrival, state FROM checkpoints WHERE name = $1`, name).Scan(&arrival, &state)
+	if errors.Is(err, sql.ErrNoRows) {
+		return 0, nil, nil
+	}
+	return arrival, state, troubled(err, j.path)
+}
+
+// SetCheckpoint sets a state aside. It is a convenience and no record: where
+// it is missing or wrong, the entries say it all again.
+func (j *Journal) SetCheckpoint(ctx context.Context, name string, arrival int64, state []byte) error {
+	if j.cannot != nil {
+		return j.cannot
+	}
+	_, err := j.writer.ExecContext(ctx, `INSERT INTO checkpoints (name, arrival, state) VALUES ($1, $2, $3)
+		ON CONFLICT (name) DO UPDATE SET arrival = excluded.arrival, state = excluded.state`, name, arrival, string(state))
+	return troubled(err, j.path)
+}
