@@ -26,6 +26,11 @@ func (p *program) report(err error, args []string) int {
 	if errors.Is(err, strict) {
 		return 3
 	}
+	var bad *badFile
+	if errors.As(err, &bad) {
+		p.reportFile(bad)
+		return 2
+	}
 	reader, _ := p.reader(wording.Reader{Language: wording.English, Units: wording.US})
 	faults := fault.Of(err)
 	asJSON := p.json || slices.Contains(args, "--json")

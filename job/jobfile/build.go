@@ -6,6 +6,7 @@ import (
 	"aerosteep/job/ground"
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
+	"aerosteep/science/air"
 	"aerosteep/wording"
 )
 
@@ -148,7 +149,7 @@ func buildBed(r *record) Bed {
 func buildPump(r *record) rig.Pump {
 	return rig.Pump{
 		Name:         r.name(),
-		Curve:        or(r, "curve", rig.Curve(nil)),
+		Curve:        or(r, "curve", air.Curve(nil)),
 		LabelFlow:    optional[quantity.Flow](r, "label_flow"),
 		Power:        optional[quantity.Power](r, "power"),
 		TubeBore:     optional[quantity.Length](r, "tube_bore"),

@@ -29,6 +29,7 @@ type record struct {
 	form   *form
 	table  *table
 	values map[string]any
+	meant  map[string]bool // keys that a misspelt one is near to: told already
 	line   int
 }
 
@@ -54,8 +55,8 @@ func or[T any](r *record, key string, standard T) T {
 	return standard
 }
 
-// has tells whether the key stands in the file, be it right or wrong.
-func (r *record) has(key string) bool { return r.table.get(key) != nil }
+// has tells whether the key stands in the file, be it right, wrong or misspelt.
+func (r *record) has(key string) bool { return r.table.get(key) != nil || r.meant[key] }
 
 // lineOf is where a key stands, or its table.
 func (r *record) lineOf(key string) int {
@@ -155,8 +156,9 @@ func (c *checker) unknownTable(p pair) {
 	c.unknown(p.name, p, known)
 }
 
-// unknown notes a key that the form does not have, with the nearest it has.
-func (c *checker) unknown(path string, p pair, known []string) {
+// unknown notes a key that the form does not have, and answers the nearest
+// that it has.
+func (c *checker) unknown(path string, p pair, known []string) string {
 	nearest := fault.Nearest(p.name, known)
 	advice := wording.Say("jobfile.unknown.advice")
 	if nearest != "" {
@@ -168,12 +170,13 @@ func (c *checker) unknown(path string, p pair, known []string) {
 		Allowed: wording.Say("jobfile.one-of", wording.Places{"words": strings.Join(known, ", ")}),
 		Advice:  advice,
 	})
+	return nearest
 }
 
 // readTable reads the keys of one table; within is the path of the table that
 // it stands in.
 func (c *checker) readTable(f *form, t *table, within string) *record {
-	r := &record{form: f, table: t, values: map[string]any{}, line: t.line}
+	r := &record{form: f, table: t, values: map[string]any{}, meant: map[string]bool{}, line: t.line}
 	path := within
 	if path == "" {
 		path = f.name
@@ -181,7 +184,9 @@ func (c *checker) readTable(f *form, t *table, within string) *record {
 	for _, p := range t.keys {
 		k, known := f.find(p.name)
 		if !known {
-			c.unknown(path+"."+p.name, p, f.names())
+			if nearest := c.unknown(path+"."+p.name, p, f.names()); nearest != "" {
+				r.meant[nearest] = true
+			}
 			continue
 		}
 		kind := k.kind

@@ -17,6 +17,7 @@ import (
 	"unicode/utf8"
 
 	"aerosteep/fault"
+	"aerosteep/wording"
 )
 
 // Purpose is what a file is read for; it decides what has to be there.
@@ -75,4 +76,25 @@ func badLine(text []byte) int {
 		text = text[size:]
 	}
 	return line
+}
+
+// ReaderOf is who a file says it is for, even where other things in it are
+// wrong; the problems are told to the same reader.
+func ReaderOf(text []byte, name string) wording.Reader {
+	r := wording.Reader{Language: wording.English, Units: wording.US}
+	root, _ := parse(bytes.TrimPrefix(text, []byte("\ufeff")), name)
+	if root == nil {
+		return r
+	}
+	holding := root.get("holding")
+	if holding == nil || holding.shape != tableShape {
+		return r
+	}
+	if v := holding.table.get("language"); v != nil && v.text == string(wording.Spanish) {
+		r.Language = wording.Spanish
+	}
+	if v := holding.table.get("units"); v != nil && v.text == string(wording.Metric) {
+		r.Units = wording.Metric
+	}
+	return r
 }

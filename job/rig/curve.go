@@ -1,60 +1,51 @@
 package rig
 
 import (
-	"sort"
 	"strings"
 
 	"aerosteep/fault"
 	"aerosteep/quantity"
+	"aerosteep/science/air"
 	"aerosteep/wording"
 )
 
 // ParseCurve reads "60 L/min@0 kPa, 45 L/min@10 kPa, …": 2 to 50 points of
 // free air and gauge pressure, in any order; flow must fall as pressure rises.
 // Where a semicolon occurs, semicolons part the points and commas are decimal.
-func ParseCurve(text string) (Curve, error) {
+func ParseCurve(text string) (air.Curve, error) {
 	separator := ","
 	if strings.Contains(text, ";") {
 		separator = ";"
 	}
 	parts := strings.Split(text, separator)
-	curve := make(Curve, 0, len(parts))
+	points := make([]air.CurvePoint, 0, len(parts))
 	for _, part := range parts {
 		point, err := parsePoint(strings.TrimSpace(part))
 		if err != nil {
 			return nil, err
 		}
-		curve = append(curve, point)
+		points = append(points, point)
 	}
-	if len(curve) < 2 || len(curve) > 50 {
-		return nil, curveFault(text, "rig.curve.points")
-	}
-	sort.SliceStable(curve, func(i, j int) bool { return curve[i].Pressure < curve[j].Pressure })
-	for i := 1; i < len(curve); i++ {
-		if curve[i].Pressure == curve[i-1].Pressure || curve[i].Flow >= curve[i-1].Flow {
-			return nil, curveFault(text, "rig.curve.not-falling")
-		}
-	}
-	return curve, nil
+	return air.NewCurve(points)
 }
 
-func parsePoint(part string) (CurvePoint, error) {
+func parsePoint(part string) (air.CurvePoint, error) {
 	flow, pressure, found := strings.Cut(part, "@")
 	if !found {
-		return CurvePoint{}, curveFault(part, "rig.curve.no-at")
+		return air.CurvePoint{}, curveFault(part, "rig.curve.no-at")
 	}
 	q, err := quantity.ParseFlow(flow)
 	if err != nil {
-		return CurvePoint{}, err
+		return air.CurvePoint{}, err
 	}
 	p, err := quantity.ParsePressure(pressure)
 	if err != nil {
-		return CurvePoint{}, err
+		return air.CurvePoint{}, err
 	}
 	if q > 50000 || p > 400 {
-		return CurvePoint{}, curveFault(part, "rig.curve.too-large")
+		return air.CurvePoint{}, curveFault(part, "rig.curve.too-large")
 	}
-	return CurvePoint{q, p}, nil
+	return air.CurvePoint{Airflow: q, Pressure: p}, nil
 }
 
 func curveFault(given, sentence string) *fault.Fault {
@@ -64,7 +55,7 @@ func curveFault(given, sentence string) *fault.Fault {
 // FreeFlow is the most that the pump moves, by its curve or its label.
 func (p Pump) FreeFlow() (quantity.Flow, bool) {
 	if len(p.Curve) > 0 {
-		return p.Curve[0].Flow, true
+		return p.Curve.Open().Airflow, true
 	}
 	if p.LabelFlow != nil {
 		return *p.LabelFlow, true

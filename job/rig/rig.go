@@ -2,7 +2,10 @@
 // pumps with their tube and diffuser, and applicators.
 package rig
 
-import "aerosteep/quantity"
+import (
+	"aerosteep/quantity"
+	"aerosteep/science/air"
+)
 
 // Vessel is what tea is brewed in.
 type Vessel struct {
@@ -28,7 +31,7 @@ type MeasuredKLa struct {
 // Pump is what moves the air, with its tube and diffuser.
 type Pump struct {
 	Name         string
-	Curve        Curve          // nil where only the label is known
+	Curve        air.Curve      // nil where only the label is known
 	LabelFlow    *quantity.Flow // free air by the label, at no pressure
 	Power        *quantity.Power
 	TubeBore     *quantity.Length
@@ -47,16 +50,6 @@ const (
 	Medium Bubbles = "medium"
 	Coarse Bubbles = "coarse"
 )
-
-// Curve is a pump's flow of free air at the pressures of its plate, in order
-// of rising pressure.
-type Curve []CurvePoint
-
-// CurvePoint is one point of a pump's curve.
-type CurvePoint struct {
-	Flow     quantity.Flow
-	Pressure quantity.Pressure // gauge
-}
 
 // Applicator is what puts tea on.
 type Applicator struct {
