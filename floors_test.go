@@ -28,7 +28,7 @@ var jobRooms = []string{"ground", "recipe", "rig", "bench", "hygiene", "applicat
 var recordRooms = []string{"journal", "holding", "report"}
 
 // siblings are the rooms of science that need another one.
-var siblings = map[string][]string{}
+var siblings = map[string][]string{"air": {"water"}, "oxygen": {"water"}}
 
 // pureFloors are promised to importers: what they need is handed in.
 var pureFloors = []string{"wording", "fault", "source", "quantity", "numeric", "table", "science", "job", "worksheet"}

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"aerosteep/fault"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 )
 
@@ -33,7 +34,7 @@ func PressureAt(altitude quantity.Length) (quantity.Pressure, error) {
 
 // thinning is the pressure at an altitude over that at the sea.
 func thinning(altitude quantity.Length) float64 {
-	return math.Pow(1-2.25577e-5*altitude.Metres(), 5.2559)
+	return numeric.Pow(1-2.25577e-5*altitude.Metres(), 5.2559)
 }
 
 // StationPressure returns what a barometer at the site shows when a weather

@@ -1,9 +1,8 @@
 package air
 
 import (
-	"math"
-
 	"aerosteep/fault"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 	"aerosteep/wording"
 )
@@ -59,7 +58,7 @@ func (c Compression) Ratio() float64 { return float64(c.Outlet / c.Inlet) }
 // not depend on the inlet's temperature. Source: source.AdiabaticCompression.
 func (c Compression) IdealPower() quantity.Power {
 	q, p1 := c.Airflow.CubicMetresPerSecond(), c.Inlet.Pascals()
-	return quantity.Power(q * p1 / exponent * (math.Pow(c.Ratio(), exponent) - 1))
+	return quantity.Power(q * p1 / exponent * (numeric.Pow(c.Ratio(), exponent) - 1))
 }
 
 // Power returns the power that is drawn: the ideal over the efficiency.
@@ -72,5 +71,5 @@ func (c Compression) Power() quantity.Power {
 //
 // Formula: T2 = T1 (p2/p1)^(1/3.5), in kelvin. Source: as IdealPower.
 func (c Compression) IdealOutletTemperature() quantity.Temperature {
-	return quantity.Kelvin(c.InletTemp.Kelvin() * math.Pow(c.Ratio(), exponent))
+	return quantity.Kelvin(c.InletTemp.Kelvin() * numeric.Pow(c.Ratio(), exponent))
 }

@@ -3,6 +3,7 @@ package oxygen
 import (
 	"math"
 
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 )
 
@@ -126,7 +127,7 @@ func SurfaceKLa(water quantity.Temperature, wind quantity.Speed, depth quantity.
 			return 0, err
 		}
 	}
-	k600 := 2.07 + 0.215*math.Pow(wind.MetresPerSecond(), 1.7)
+	k600 := 2.07 + 0.215*numeric.Pow(wind.MetresPerSecond(), 1.7)
 	k := k600 / math.Sqrt(Schmidt(water)/600)
 	return quantity.PerTime(k / 100 / depth.Metres()), nil
 }

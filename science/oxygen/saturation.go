@@ -4,9 +4,8 @@
 package oxygen
 
 import (
-	"math"
-
 	"aerosteep/fault"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 	"aerosteep/science/water"
 )
@@ -89,13 +88,13 @@ func saturation(water quantity.Temperature, air quantity.Pressure, salt quantity
 		float64(salt)*(0.017674+x*(-10.754+x*2140.7))
 	u := vapourPressure(x)
 	theta := nonIdeality(water.Celsius())
-	return quantity.Concentration(math.Exp(lnC1) * (P - u) * (1 - theta*P) / ((1 - u) * (1 - theta)))
+	return quantity.Concentration(numeric.Exp(lnC1) * (P - u) * (1 - theta*P) / ((1 - u) * (1 - theta)))
 }
 
 // vapourPressure returns the vapour pressure of water in atm, x being 1/T in
 // 1/K. Within 0.12 % of IAPWS-IF97 from 0 to 40 °C. Source: as Saturation.
 func vapourPressure(x float64) float64 {
-	return math.Exp(11.8571 - x*(3840.70+x*216961))
+	return numeric.Exp(11.8571 - x*(3840.70+x*216961))
 }
 
 // nonIdeality returns θ, 1/atm, at t °C (not kelvin). Source: as Saturation.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"aerosteep/fault"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 )
 
@@ -12,7 +13,7 @@ import (
 // Formula: 1.024^(T-20). Range 0 to 40 °C by habit of the field; the caller
 // keeps to it. Source: ASCE/EWRI 2-06 (source.ASCE2).
 func TemperatureFactor(water quantity.Temperature) float64 {
-	return math.Exp((water.Celsius() - 20) * lnTheta)
+	return numeric.Exp((water.Celsius() - 20) * lnTheta)
 }
 
 const lnTheta = 0.023716526617316065 // ln 1.024
@@ -113,7 +114,7 @@ const SlowestCorrelated = quantity.Speed(0.005)
 // Formula: 0.32 v^0.7 1/s, v in m/s; 5 to 300 mm/s, about ±30 %.
 // Source: Heijnen & van 't Riet 1984 (source.HeijnenVantRiet1984).
 func HeijnenVantRiet(v quantity.Speed) quantity.PerTime {
-	return quantity.PerTime(3600 * 0.32 * math.Pow(v.MetresPerSecond(), 0.7))
+	return quantity.PerTime(3600 * 0.32 * numeric.Pow(v.MetresPerSecond(), 0.7))
 }
 
 // Deckwer returns kLa20 from gas velocity by a second correlation.
@@ -121,5 +122,5 @@ func HeijnenVantRiet(v quantity.Speed) quantity.PerTime {
 // Formula: 0.467 v^0.82 1/s, v in m/s. Source: as listed by Shah et al. 1982
 // (source.Deckwer1974).
 func Deckwer(v quantity.Speed) quantity.PerTime {
-	return quantity.PerTime(3600 * 0.467 * math.Pow(v.MetresPerSecond(), 0.82))
+	return quantity.PerTime(3600 * 0.467 * numeric.Pow(v.MetresPerSecond(), 0.82))
 }
