@@ -1,3 +1,45 @@
 package wording
 
-var webShellWords = Table{}
+// webShellWords are the sentences of the frame around every page and of the
+// worksheets.
+var webShellWords = Table{
+	"web.skip":          {"Skip to the page", "Ir a la página"},
+	"web.back":          {"Back to {to}", "Volver a {to}"},
+	"web.close":         {"Close without saving", "Cerrar sin guardar"},
+	"web.signal.instep": {"In step", "Al día"},
+	"web.look.night":    {"Night look", "Vista nocturna"},
+	"web.places":        {"Places", "Lugares"},
+	"web.place.today":   {"Today", "Hoy"},
+	"web.place.ground":  {"Ground", "Terreno"},
+	"web.place.batches": {"Batches", "Tandas"},
+	"web.place.rig":     {"Rig", "Equipo"},
+	"web.place.records": {"Records", "Registros"},
+	"web.needs":         {"{n} {n|needs|need} you", "{n} {n|le espera|le esperan}"},
+	"web.units.us":      {"Show gallons and °F", "Mostrar galones y °F"},
+	"web.units.metric":  {"Show litres and °C", "Mostrar litros y °C"},
+	"web.nothing.title": {"Nothing here", "Aquí no hay nada"},
+	"web.nothing.bold":  {"No page has this address.", "Ninguna página tiene esta dirección."},
+	"web.nothing.more":  {"Start from Today; everything is reached from there.", "Empiece por Hoy; desde allí se llega a todo."},
+	"web.error.title":   {"To mend: {title}", "Por corregir: {title}"},
+	"web.mend":          {"{n} {n|thing|things} to mend", "{n} {n|cosa|cosas} por corregir"},
+	"web.field.default": {" If left empty: {default}.", " Si se deja vacío: {default}."},
+
+	"web.worksheets.title":     {"Worksheets", "Hojas de cálculo"},
+	"web.worksheets.say":       {"One question, one calculation, with its range and its source.", "Una pregunta, un cálculo, con su margen y su fuente."},
+	"web.worksheet.kicker":     {"Worksheet", "Hoja de cálculo"},
+	"web.worksheet.know":       {"What you know", "Lo que usted sabe"},
+	"web.worksheet.work":       {"Work it out", "Calcular"},
+	"web.worksheet.result":     {"Result", "Resultado"},
+	"web.worksheet.no-result":  {"No result yet.", "Todavía no hay resultado."},
+	"web.worksheet.mend-first": {"Mend what is marked and it comes back.", "Corrija lo marcado y volverá."},
+	"web.worksheet.waiting":    {"The answer will stand here.", "La respuesta aparecerá aquí."},
+	"web.worksheet.how":        {"What it rests on", "En qué se apoya"},
+	"web.worksheet.range":      {"Holds for: {range}.", "Vale para: {range}."},
+	"web.basis.measured":       {"Rests on measurements.", "Se apoya en mediciones."},
+	"web.basis.standard":       {"Rests on a published standard.", "Se apoya en una norma publicada."},
+	"web.basis.physics":        {"Rests on physics.", "Se apoya en la física."},
+	"web.basis.habit":          {"Rests on a habit of the trade, not on a measurement.", "Se apoya en una costumbre del oficio, no en una medición."},
+	"web.basis.contested":      {"Disputed in the trade.", "Discutido en el oficio."},
+
+	"web.plan.title": {"Plan", "Plan"},
+}

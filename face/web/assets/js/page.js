@@ -1,0 +1,4 @@
+// What every page does beyond reading: bring the list of faults into view.
+const mend = document.getElementById("mend");
+if (mend) mend.focus();
+document.documentElement.classList.add("scripted");
