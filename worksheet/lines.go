@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"aerosteep/wording"
@@ -30,6 +31,7 @@ func (r *Result) Figures(reader wording.Reader) ([]Line, []Grid, error) {
 		return nil, nil, err
 	}
 	object, _ := node.(Object)
+	object = slices.DeleteFunc(object, func(m Member) bool { return slices.Contains(r.Told, m.Key) })
 	lines, grids := figures(object, "", reader)
 	return lines, grids, nil
 }

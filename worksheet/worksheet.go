@@ -100,6 +100,7 @@ func Some[T any](v T) *T { return &v }
 type Result struct {
 	Answer   wording.Text   // one sentence, the answer first
 	Notes    []wording.Text // further sentences, in order
+	Told     []string       // keys of Data that the sentences say better than a figure
 	Data     any            // a struct with JSON tags in the order of the contract
 	Basis    Basis          // "" where physics alone
 	Sources  []source.Source

@@ -30,8 +30,7 @@ func (l *law) reasons(s *SetVerdict, facts *Facts) []Reason {
 	text := wording.Say(row.key())
 	effect := effectOf(s.Allowed)
 	if s.Allowed == Ask {
-		text = wording.Say("hygiene.asks", wording.Places{"facts": FactNames(s.Missing), "worst": text})
-		return []Reason{l.reason(s.Name, row, text, Asks)}
+		return []Reason{l.reason(s.Name, row, asks(s.Missing, text), Asks)}
 	}
 	var why []Reason
 	for _, c := range row.when {
@@ -43,6 +42,16 @@ func (l *law) reasons(s *SetVerdict, facts *Facts) []Reason {
 		text = wording.Say("hygiene.over-by-harvest", wording.Places{"rule": text})
 	}
 	return append(why, l.reason(s.Name, row, text, effect))
+}
+
+// ReadableFacts is how many facts a sentence can list and still be read.
+const ReadableFacts = 5
+
+func asks(missing []Fact, worst wording.Text) wording.Text {
+	if len(missing) > ReadableFacts {
+		return wording.Say("hygiene.asks-many", wording.Places{"n": len(missing), "worst": worst})
+	}
+	return wording.Say("hygiene.asks", wording.Places{"facts": FactNames(missing), "worst": worst})
 }
 
 // behind finds the row of an asked table that gave the answer which a

@@ -3,12 +3,14 @@ package catalog
 
 import (
 	"aerosteep/worksheet"
+	"aerosteep/worksheet/hygiene"
 	"aerosteep/worksheet/units"
 )
 
 // rooms are the topics that bring worksheets.
 var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
+	hygiene.Sheets(),
 }
 
 // order is the order of the work: how a person meets the groups.
