@@ -57,6 +57,9 @@ var worksheetWords = Table{
 	"worksheet.kind.text":             {"text", "texto"},
 	"worksheet.kind.date":             {"a date as YYYY-MM-DD", "una fecha como AAAA-MM-DD"},
 	"worksheet.kind.file":             {"a file", "un archivo"},
+	"worksheet.kind.file-or-name":     {"a TOML file, or a name", "un archivo TOML, o un nombre"},
+	"worksheet.columns-ignored":       {"{file}: not used: {columns}", "{file}: no se usa: {columns}"},
+	"worksheet.rows-skipped":          {"{n} bad {n|row was|rows were} left out, the first at line {line}.", "Se {n|dejó|dejaron} fuera {n} {n|fila mala|filas malas}, la primera en la línea {line}."},
 	"worksheet.kind.out-file":         {"the name of a file to write", "el nombre de un archivo por escribir"},
 
 	"worksheet.yes":        {"yes", "sí"},

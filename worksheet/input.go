@@ -91,6 +91,9 @@ var (
 	Length          = amount("length", "ft", "m", "2 m", quantity.ParseLength)
 	SmallLength     = amount("length", "in", "mm", "12 mm", quantity.ParseLength)
 	TinyLength      = amount("length", "um", "um", "400 um", quantity.ParseLength)
+	SlideLength     = amount("length", "mm", "mm", "0.45 mm", quantity.ParseLength)
+	SlideArea       = amount("area", "mm2", "mm2", "0.04 mm2", quantity.ParseArea)
+	CellVolume      = amount("volume", "um3", "um3", "0.2 um3", quantity.ParseVolume)
 	Area            = amount("area", "sq ft", "m2", "1200 sq ft", quantity.ParseArea)
 	Volume          = amount("volume", "gal", "L", "5 gal", quantity.ParseVolume)
 	SmallVolume     = amount("volume", "mL", "mL", "20 mL", quantity.ParseVolume)
@@ -129,6 +132,9 @@ var (
 	// File is a file's text: the command line reads it, the HTTP interface is
 	// handed the text itself.
 	File = &Kind{Name: "file", key: "worksheet.kind.file"}
+	// FileOrName is a file where the word ends in .toml or such a file exists,
+	// else a name; IsFile tells which.
+	FileOrName = &Kind{Name: "file-or-name", key: "worksheet.kind.file-or-name"}
 	// OutFile is a file to be written, which only the command line does.
 	OutFile = &Kind{Name: "out-file", key: "worksheet.kind.out-file"}
 )

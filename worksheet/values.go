@@ -58,6 +58,9 @@ func (f *Form) FileName(flag string) string {
 	return flag
 }
 
+// IsFile tells whether a FileOrName came from a file, whose text is its Text.
+func (f *Form) IsFile(flag string) bool { return f.names[flag] != "" }
+
 // Number is the value of a numeric flag, or of its default, in the unit that
 // the quantity's type keeps; 0 where there is neither.
 func (f *Form) Number(flag string) float64 {

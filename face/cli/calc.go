@@ -179,10 +179,13 @@ func (p *program) readFiles(sheet *worksheet.Sheet, given worksheet.Values) (map
 	for i := range sheet.Inputs {
 		in := &sheet.Inputs[i]
 		texts := given[in.Flag]
-		if in.Kind != worksheet.File || len(texts) == 0 {
+		if in.Kind != worksheet.File && in.Kind != worksheet.FileOrName || len(texts) == 0 {
 			continue
 		}
 		content, err := p.ReadFile(texts[0])
+		if err != nil && in.Kind == worksheet.FileOrName && !strings.HasSuffix(strings.ToLower(texts[0]), ".toml") {
+			continue // a name
+		}
 		if err != nil {
 			return nil, fault.New(in.Flag, texts[0], wording.Say("cli.no-file", wording.Places{"file": texts[0]}), wording.Text{}, wording.Text{})
 		}
