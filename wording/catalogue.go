@@ -28,6 +28,7 @@ var catalogue = join(
 	holdingWords,
 	reportWords,
 	cliWords,
+	cliRecordWords,
 	cliJobWords,
 	apiWords,
 	webShellWords,

@@ -21,10 +21,22 @@ import (
 // strict is the error of an answer that --strict turns into exit status 3.
 var strict = errors.New("strict")
 
+// said is the error of an answer that says itself that something is wrong; it
+// only sets the exit status.
+var said = errors.New("said")
+
+// trouble is an error that knows how to tell people what could not be done.
+type trouble interface {
+	Say() (what, advice wording.Text)
+}
+
 // report prints an error and chooses the exit status.
 func (p *program) report(err error, args []string) int {
-	if errors.Is(err, strict) {
+	switch {
+	case errors.Is(err, strict):
 		return 3
+	case errors.Is(err, said):
+		return 1
 	}
 	var bad *badFile
 	if errors.As(err, &bad) {
@@ -41,15 +53,32 @@ func (p *program) report(err error, args []string) int {
 		for _, f := range faults {
 			p.reportFault(f, reader)
 		}
-	case asJSON:
-		p.printJSON(p.Err, map[string]any{"error": map[string]string{"field": "", "given": "", "allowed": "", "advice": "", "what": err.Error()}})
 	default:
-		fmt.Fprintln(p.Err, "aerosteep:", err)
+		p.reportTrouble(err, asJSON, reader)
 	}
 	if len(faults) > 0 {
 		return 2
 	}
 	return 1
+}
+
+// reportTrouble prints what could not be done although nothing was wrong with
+// what was typed.
+func (p *program) reportTrouble(err error, asJSON bool, r wording.Reader) {
+	what, advice := err.Error(), ""
+	var t trouble
+	if errors.As(err, &t) {
+		whatText, adviceText := t.Say()
+		what, advice = whatText.For(r), adviceText.For(r)
+	}
+	if asJSON {
+		p.printJSON(p.Err, map[string]any{"error": map[string]string{"field": "", "given": "", "allowed": "", "advice": advice, "what": what}})
+		return
+	}
+	fmt.Fprintln(p.Err, "aerosteep:", what)
+	if advice != "" {
+		fmt.Fprintln(p.Err, "hint: "+advice)
+	}
 }
 
 func (p *program) reportFault(f *fault.Fault, r wording.Reader) {
@@ -67,12 +96,15 @@ func (p *program) reportFault(f *fault.Fault, r wording.Reader) {
 	}
 }
 
+// withoutFlag are fields that are typed as words, not as flags.
+var withoutFlag = []string{"verb", "worksheet", "file", "argument", "id"}
+
 // fieldName writes a flag as it is typed; other fields stand as they are.
 func fieldName(f *fault.Fault) string {
 	if f.Line > 0 {
 		return fmt.Sprintf("%s line %d", f.Field, f.Line)
 	}
-	if strings.ContainsAny(f.Field, "./ ") || f.Field == "verb" || f.Field == "worksheet" {
+	if strings.ContainsAny(f.Field, "./ ") || slices.Contains(withoutFlag, f.Field) {
 		return f.Field
 	}
 	return "--" + f.Field

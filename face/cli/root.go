@@ -110,6 +110,11 @@ func (p *program) verbs() []*cobra.Command {
 		p.checkFileVerb(),
 		p.schemaVerb(),
 		p.calcVerb(),
+		p.exportVerb(),
+		p.importVerb(),
+		p.backupVerb(),
+		p.restoreVerb(),
+		p.verifyVerb(),
 		p.versionVerb(),
 	}
 }
