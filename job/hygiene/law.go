@@ -2,6 +2,7 @@ package hygiene
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -13,6 +14,7 @@ type law struct {
 	rows    []row
 	meets   []ref     // whether a row's conditions all hold: 1 or 0
 	outcome []outcome // of a row; only where the row stands in a set
+	waits   []outcome // the different lengths of a wait, at most 30
 	tables  map[string]ref
 	order   []string // of the sets, as in the file
 	sets    map[string]*ruleSet
@@ -182,6 +184,19 @@ func (l *law) readOutcomes(table string) error {
 			return fmt.Errorf("table %s, row %s: %w", table, row.number, err)
 		}
 		l.outcome[i] = o
+		l.noteWait(o)
+	}
+	if len(l.waits) > mostWaits {
+		return fmt.Errorf("more than %d lengths of a wait", mostWaits)
 	}
 	return nil
+}
+
+// mostWaits is how many different waits a question has room for.
+const mostWaits = 30
+
+func (l *law) noteWait(o outcome) {
+	if o > 0 && o < forbidden && !slices.Contains(l.waits, o) {
+		l.waits = append(l.waits, o)
+	}
 }

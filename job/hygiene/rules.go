@@ -3,7 +3,9 @@ package hygiene
 import (
 	_ "embed"
 	"encoding/csv"
+	"errors"
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
 )
@@ -65,11 +67,11 @@ func readRules(text string) ([]row, error) {
 	var rows []row
 	for {
 		cells, err := r.Read()
-		if len(cells) == 0 {
-			if rows == nil {
-				return nil, fmt.Errorf("no rules: %w", err)
-			}
-			return rows, endOfRules(err)
+		if errors.Is(err, io.EOF) {
+			return rows, nil
+		}
+		if err != nil {
+			return nil, err
 		}
 		if cells[0] == "table" {
 			continue
@@ -81,13 +83,6 @@ func readRules(text string) ([]row, error) {
 		}
 		rows = append(rows, row{cells[0], cells[1], when, cells[3], cells[4], cells[5], cells[6], cells[7]})
 	}
-}
-
-func endOfRules(err error) error {
-	if err != nil && err.Error() != "EOF" {
-		return err
-	}
-	return nil
 }
 
 func readConditions(text string) ([]condition, error) {
