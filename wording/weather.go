@@ -8,6 +8,15 @@ var weatherWords = Table{
 	"weather.dew-over-air":              {"is a dew point above the air temperature", "es un punto de rocío por encima de la temperatura del aire"},
 	"weather.dew-over-air.allowed":      {"at most the air temperature", "como mucho la temperatura del aire"},
 
+	"weather.json.broken":   {"it is not JSON that can be read to its end", "no es JSON que se pueda leer hasta el final"},
+	"weather.json.neither":  {"this JSON is neither of the two forecasts that can be read", "este JSON no es ninguno de los dos pronósticos que se pueden leer"},
+	"weather.json.layer":    {"{layer} cannot be read", "{layer} no se puede leer"},
+	"weather.json.unit":     {"{layer} comes in {unit}, which is not read here", "{layer} viene en {unit}, que aquí no se lee"},
+	"weather.json.interval": {"{layer}: “{interval}” is not an interval of whole hours", "{layer}: «{interval}» no es un intervalo de horas enteras"},
+	"weather.json.outside":  {"{what} is {value} at {at}; it can be {low} to {high}", "{what} es {value} a las {at}; puede ser de {low} a {high}"},
+	"weather.file.allowed":  {"a CSV file with one row an hour, gridpoint JSON of the US National Weather Service, or locationforecast 2.0 JSON of MET Norway", "un archivo CSV con una fila por hora, JSON gridpoint del US National Weather Service, o JSON locationforecast 2.0 de MET Norway"},
+	"weather.file.advice":   {"fetch the forecast again, or type the hours into a CSV file", "descargue otra vez el pronóstico, o escriba las horas en un archivo CSV"},
+
 	"weather.factor.rain":            {"rain", "lluvia"},
 	"weather.factor.frost":           {"frost", "helada"},
 	"weather.factor.wind":            {"wind", "viento"},
