@@ -19,6 +19,11 @@ type ensemble struct {
 	members []member
 	weights []float64
 	noise   *numeric.Normals
+
+	// room that is used again and again
+	spare []member
+	drawn []int
+	pairs []weightedValue
 }
 
 // Streams keep the draws of the parts apart, so that a change in one leaves

@@ -1,0 +1,151 @@
+package forecast
+
+import "slices"
+
+// How often air fails without anybody writing it down: a judgement. Members
+// that fail are drawn more often than that and weigh less, so that there are
+// some of them when a reading says so.
+const (
+	failureChance = 0.004 // per hour
+	failureDrawn  = 0.02
+	repairChance  = 0.08 // per hour, that such a failure ends
+)
+
+// follow is the past of a batch: the ensemble, walked from the start to now
+// with every reading on the way.
+type follow struct {
+	*ensemble
+	readings []Reading
+	course   []Moment
+	used     int
+	doubted  []Doubted
+	bits     map[uint64]int // suspected bit -> reading
+	next     int            // reading to come
+}
+
+// walk moves to the end of the steps, taking the readings on the way.
+func (f *follow) walk(steps []step) {
+	f.course = append(f.course, f.momentNow(0))
+	for i := range steps {
+		s := &steps[i]
+		if s.knot {
+			f.fail(s)
+		}
+		f.stride(s)
+		for f.next < len(f.readings) && f.readings[f.next].Hour <= s.to()+sameMoment {
+			f.take(s, f.next)
+			f.next++
+		}
+		if s.row >= 0 {
+			f.course = append(f.course, f.momentNow(s.to()))
+		}
+	}
+}
+
+// fail lets some members' air fail unseen, and some such failures end.
+func (f *follow) fail(s *step) {
+	if s.air == 0 {
+		return
+	}
+	for i := range f.members {
+		m := &f.members[i]
+		u := f.noise.Uniform.Float64()
+		switch {
+		case m.air < 1 && u < repairChance*knotHours:
+			m.setAir(1)
+		case m.air == 1 && u < failureDrawn*knotHours:
+			f.weights[i] *= failureChance / failureDrawn
+			left := 0.0
+			if v := f.noise.Uniform.Float64(); v > 0.5 {
+				left = 0.15 + 0.9*(v-0.5)
+			}
+			m.setAir(left)
+		case m.air == 1:
+			f.weights[i] *= (1 - failureChance*knotHours) / (1 - failureDrawn*knotHours)
+		}
+	}
+}
+
+// take weighs the members by one reading.
+func (f *follow) take(s *step, index int) {
+	r := &f.readings[index]
+	if r.Water != nil {
+		if f.takeTemperature(*r.Water) {
+			f.used++
+		} else {
+			f.doubted = append(f.doubted, Doubted{index, BadThermo, 95})
+		}
+	}
+	if !r.HasOxygen() {
+		f.renew()
+		return
+	}
+	value, spread, doubt := f.reads(r)
+	if doubt != "" {
+		f.doubted = append(f.doubted, Doubted{index, doubt, 99})
+	}
+	if value == nil {
+		return
+	}
+	if r.Water == nil && r.HasOxygen() || doubt == "" {
+		f.used++
+	}
+	bit := uint64(1) << (index % 64)
+	f.settle(bit)
+	f.bits[bit] = index
+	f.weighOxygen(s, r.Hour, value, spread, bit)
+	f.renew()
+}
+
+// reads gives a reading as a function of the water's climate, in mg/L. A
+// number that no water holds, but that would be a share of saturation, was
+// typed into the wrong box: it still says something, less exactly.
+func (f *follow) reads(r *Reading) (value func(*climateRow) float64, spread float64, doubt Doubt) {
+	ceiling, _ := f.weighted(func(m *member) float64 { return f.climate.row(m.water).saturation }, nil)
+	if r.DO == nil {
+		percent := *r.Percent
+		if percent > 180 {
+			return nil, 0, Impossible
+		}
+		return func(row *climateRow) float64 { return float64(percent*row.saturation) / 100 }, oxygenSpread, ""
+	}
+	do := *r.DO
+	switch {
+	case do > 1.5*ceiling+3 && do <= 160:
+		return func(row *climateRow) float64 { return float64(do*row.saturation) / 100 }, 2 * oxygenSpread, PercentAsMass
+	case do > 1.5*ceiling+3:
+		return nil, 0, Impossible
+	}
+	return func(*climateRow) float64 { return do }, oxygenSpread, ""
+}
+
+// settle closes the account of a reading whose bit is needed again.
+func (f *follow) settle(bit uint64) {
+	index, open := f.bits[bit]
+	if !open {
+		return
+	}
+	delete(f.bits, bit)
+	chance := f.share(func(m *member) bool { return m.suspected&bit != 0 })
+	if chance > 0.5 && !slices.ContainsFunc(f.doubted, func(d Doubted) bool { return d.Reading == index }) {
+		f.doubted = append(f.doubted, Doubted{index, OutOfLine, 100 * chance})
+	}
+}
+
+// settleAll closes all accounts.
+func (f *follow) settleAll() {
+	for i := range 64 {
+		f.settle(uint64(1) << i)
+	}
+	slices.SortFunc(f.doubted, func(a, b Doubted) int { return a.Reading - b.Reading })
+}
+
+// momentNow is the course's row with the weights as they are.
+func (f *follow) momentNow(hour float64) Moment {
+	return Moment{
+		Hour:   hour,
+		DO:     f.band(func(m *member) float64 { return m.oxygen }),
+		Water:  f.band(func(m *member) float64 { return m.water }),
+		Uptake: f.band(func(m *member) float64 { return m.uptake }),
+	}
+}

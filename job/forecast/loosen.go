@@ -1,0 +1,98 @@
+package forecast
+
+import (
+	"math"
+
+	"aerosteep/numeric"
+)
+
+// kernel is the width of what is added to a member's constants when members
+// are drawn anew, against their own spread; they are drawn toward their mean
+// so that the spread stays (Liu & West 2001, in Sequential Monte Carlo
+// Methods in Practice, ch. 10).
+const kernel = 0.18
+
+// traits are a member's constants that readings can tell something about, by
+// their logarithms.
+const traits = 16
+
+func (m *member) trait(i int) *float64 {
+	switch i {
+	case 0:
+		return &m.kinetic.Growth
+	case 1:
+		return &m.kinetic.HalfReady
+	case 2:
+		return &m.kinetic.Hydrolysis
+	case 3:
+		return &m.kinetic.Endogenous
+	case 4:
+		return &m.kinetic.Repression
+	case 5:
+		return &m.kinetic.FungalGrowth
+	case 6:
+		return &m.transfer
+	case 7:
+		return &m.surface
+	case 8:
+		return &m.food
+	case 9:
+		return &m.life.Ready
+	case 10:
+		return &m.life.Slow
+	case 11:
+		return &m.life.Bacteria
+	case 12:
+		return &m.life.Fungi
+	case 13:
+		return &m.life.Nitrogen
+	case 14:
+		return &m.life.Grazers
+	default:
+		return &m.ceiling
+	}
+}
+
+// loosen moves copies of one member apart.
+func (e *ensemble) loosen() {
+	const least = 1e-9
+	keep := math.Sqrt(1 - kernel*kernel)
+	for t := range traits {
+		mean, spread := e.moments(func(m *member) float64 { return numeric.Log(*m.trait(t) + least) })
+		for i := range e.members {
+			m := &e.members[i]
+			v := numeric.Log(*m.trait(t) + least)
+			v = float64(keep*v) + float64((1-keep)*mean) + float64(kernel*spread)*e.noise.Next()
+			*m.trait(t) = numeric.Exp(v)
+		}
+	}
+	for _, plain := range []func(*member) *float64{
+		func(m *member) *float64 { return &m.bias }, func(m *member) *float64 { return &m.drift },
+		func(m *member) *float64 { return &m.strayUptake }, func(m *member) *float64 { return &m.strayTransfer },
+		func(m *member) *float64 { return &m.kinetic.SlimeShare },
+	} {
+		_, spread := e.moments(func(m *member) float64 { return *plain(m) })
+		for i := range e.members {
+			*plain(&e.members[i]) += float64(0.5*kernel*spread) * e.noise.Next()
+		}
+	}
+	for i := range e.members {
+		m := &e.members[i]
+		m.kinetic.SlimeShare = math.Min(1, math.Max(0, m.kinetic.SlimeShare))
+		m.refresh()
+	}
+}
+
+// moments are the mean and spread of a number over equally weighted members.
+func (e *ensemble) moments(read func(*member) float64) (mean, spread float64) {
+	n := float64(len(e.members))
+	for i := range e.members {
+		mean += read(&e.members[i])
+	}
+	mean /= n
+	for i := range e.members {
+		d := read(&e.members[i]) - mean
+		spread += float64(d * d)
+	}
+	return mean, math.Sqrt(spread / n)
+}
