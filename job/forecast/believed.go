@@ -82,14 +82,6 @@ func DepthOf(v rig.Vessel, volume quantity.Volume) quantity.Length {
 }
 
 func meet(p *rig.Pump, depth quantity.Length, site quantity.Pressure, water quantity.Temperature) (air.Meeting, error) {
-	points := make([]air.CurvePoint, len(p.Curve))
-	for i, c := range p.Curve {
-		points[i] = air.CurvePoint{Airflow: c.Flow, Pressure: c.Pressure}
-	}
-	curve, err := air.NewCurve(points)
-	if err != nil {
-		return air.Meeting{}, err
-	}
 	tube := air.Tube{Bore: tubeBore, Length: tubeLength, Fittings: 2}
 	if p.TubeBore != nil {
 		tube.Bore = *p.TubeBore
@@ -101,7 +93,7 @@ func meet(p *rig.Pump, depth quantity.Length, site quantity.Pressure, water quan
 	if p.DiffuserLoss != nil {
 		loss = *p.DiffuserLoss
 	}
-	return air.OperatingPoint(curve, air.System{
+	return air.OperatingPoint(p.Curve, air.System{
 		Depth: depth, Tube: tube, Lines: 1, DiffuserLoss: loss, Water: water, Air: 20, Site: site,
 	})
 }
@@ -127,7 +119,7 @@ func (a *Air) transferOf(v rig.Vessel, p *rig.Pump, volume quantity.Volume) erro
 	if err != nil {
 		return err
 	}
-	a.Transfer.Estimate = k.Estimate
+	a.Transfer.Estimate = k.Value
 	spread := 2.0
 	switch {
 	case a.Basis == Guess:
@@ -138,7 +130,7 @@ func (a *Air) transferOf(v rig.Vessel, p *rig.Pump, volume quantity.Volume) erro
 		spread = 2.6
 	}
 	if spread > 2 {
-		a.Transfer.Low95, a.Transfer.High95 = k.Estimate/quantity.PerTime(spread), k.Estimate*quantity.PerTime(spread)
+		a.Transfer.Low95, a.Transfer.High95 = k.Value/quantity.PerTime(spread), k.Value*quantity.PerTime(spread)
 	}
 	return nil
 }

@@ -10,7 +10,7 @@ import (
 // 0.01 mg/L of saturation.
 const (
 	coldestWater   = -2.0
-	warmestWater   = 60.0
+	warmestWater   = 46.0
 	rowsPerDegree  = 20
 	rowsOfClimate  = int((warmestWater-coldestWater)*rowsPerDegree) + 1
 	responseShapes = 4
@@ -49,7 +49,7 @@ func tabulate(s *Setup) *climate {
 	for i := range table {
 		t := quantity.Temperature(coldestWater + float64(i)/rowsPerDegree)
 		row := &table[i]
-		row.saturation = saturation(t, s.Pressure, s.Conductivity)
+		row.saturation = saturation(t, s)
 		row.transfer = growth.Theta(1.024, t, at20)
 		for j, c := range responses {
 			row.bacteria[j] = c.Factor(t) / c.Factor(at20)

@@ -1,8 +1,6 @@
 package forecast
 
 import (
-	"math"
-
 	"aerosteep/numeric"
 	"aerosteep/science/growth"
 )
@@ -63,9 +61,6 @@ func (e *ensemble) stride(s *step) {
 	}
 }
 
-// forget lets the members' lowest oxygen begin anew, for what is to come.
-func (e *ensemble) forget() {
-	for i := range e.members {
-		e.members[i].lowestDO, e.members[i].belowHour = math.Inf(1), math.Inf(1)
-	}
+func (e *ensemble) noiseOf(seed uint64) *numeric.Normals {
+	return numeric.NewNormals(seed, streamFuture)
 }

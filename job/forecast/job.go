@@ -43,9 +43,6 @@ func Of(file *jobfile.File, name string) (*Subject, error) {
 	vessel, _ := file.Vessel(b.Vessel)
 	r, known := file.Recipe(b.Recipe)
 	if !known {
-		r, known = recipe.Starter(b.Recipe)
-	}
-	if !known {
 		return nil, lacks("recipe", b.Recipe)
 	}
 	weighed, err := recipe.Scale(r, *b.Volume)

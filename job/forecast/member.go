@@ -95,6 +95,7 @@ func (m *member) happen(c *change, spread *numeric.Normals) {
 	m.life.Ready += float64(c.ready * m.food)
 	m.life.Slow += float64(c.slow * m.food)
 	m.life.Nitrogen += c.nitrogen
+	m.fed += float64((c.ready + c.slow) * m.food)
 	if c.found {
 		m.setAir(1)
 	}
@@ -146,6 +147,10 @@ func (m *member) remember(hour, limit float64) {
 	if m.uptake > m.peakUptake {
 		m.peakUptake, m.peakHour = m.uptake, hour
 	}
+	m.rememberLow(hour, limit)
+}
+
+func (m *member) rememberLow(hour, limit float64) {
 	if m.oxygen < m.lowestDO {
 		m.lowestDO, m.lowestHour = m.oxygen, hour
 	}

@@ -60,7 +60,7 @@ func PeakHours(s Setup, members int, seed uint64) []float64 {
 // DefaultLimit is 6 mg/L, or 70 % of saturation at the water's temperature at
 // the start where that is lower (common practice).
 func DefaultLimit(s *Setup) quantity.Concentration {
-	share := quantity.MilligramsPerLitre(0.7 * saturation(s.Start, s.Pressure, s.Conductivity))
+	share := quantity.MilligramsPerLitre(0.7 * saturation(s.Start, s))
 	return min(quantity.MilligramsPerLitre(6), share)
 }
 

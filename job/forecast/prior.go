@@ -18,6 +18,7 @@ type member struct {
 	kinetic growth.Kinetics
 	shape   int // which response to temperature
 
+	fed      float64 // mg COD/L of food that came in so far
 	food     float64 // factor on what the additions bring
 	transfer float64 // kLa at 20 °C in the brew, 1/h
 	surface  float64 // kLa at 20 °C with the air off, 1/h
@@ -133,6 +134,7 @@ func (d *drawer) compost(m *member) {
 		Grazers:  0.001 + grams*d.LogNormal(0.008, 1.0),
 		Nitrogen: 0.3 + grams*d.LogNormal(0.35, 0.80),
 	}
+	m.fed = m.life.Ready + m.life.Slow
 }
 
 // airflow draws kLa: as believed, times alpha where it was measured in clean

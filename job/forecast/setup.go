@@ -1,6 +1,9 @@
 package forecast
 
-import "aerosteep/quantity"
+import (
+	"aerosteep/fault"
+	"aerosteep/quantity"
+)
 
 // Setup is what is known about a batch before anything is measured.
 type Setup struct {
@@ -95,4 +98,17 @@ func (s *Setup) GramsOfCompost() float64 {
 		sum += c.GramsPerLitre
 	}
 	return sum
+}
+
+// check refuses what no brew is. Errors: of volume, temp, kla20 and hours,
+// joined.
+func (s *Setup) check() error {
+	return fault.Join(
+		quantity.Within("volume", s.Volume, 0.1, 50000),
+		quantity.Within("temp", s.Start, 0, 45),
+		quantity.Within("pressure", s.Pressure, 50, 112),
+		quantity.Within("kla20", s.Transfer.Estimate, 0.01, 500),
+		quantity.Within("hours", s.Planned, quantity.Hours(1), quantity.Hours(longestRun)),
+		quantity.BareWithin("compost", s.GramsOfCompost(), 0, 500),
+	)
 }

@@ -30,8 +30,8 @@ const (
 	leastReached    = 30 // percent of the way
 	WellReached     = 98 // percent; below it the answer could be better
 	widestInterval  = 0.5
-	LagToWatch      = 0.1 // kLa times lag: the fit is good below it
-	lagTooLarge     = 0.3 // and misleading above, if the lag is only waited for
+	LagToWatch      = 0.1  // kLa times lag: the fit is good below it
+	lagTooLarge     = 0.3  // and misleading above, if the lag is only waited for
 	lagNotSeparable = 0.75 // or if it is fitted
 )
 
