@@ -7,6 +7,7 @@ var catalogue = join(
 	Table{verbatim: {"{text}", "{text}"}},
 	quantityWords,
 	tableWords,
+	placeWords,
 	worksheetWords,
 	oxygenWords,
 	groundWords,

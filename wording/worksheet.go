@@ -49,6 +49,7 @@ var worksheetWords = Table{
 	"worksheet.kind.heat-loss":        {"a heat loss, for example {example}", "una pérdida de calor, por ejemplo {example}"},
 	"worksheet.kind.water-holding":    {"water held by soil, for example {example}", "agua que retiene el suelo, por ejemplo {example}"},
 	"worksheet.kind.share":            {"a share, for example {example}", "una parte, por ejemplo {example}"},
+	"worksheet.kind.fraction":         {"a bare fraction or a share with %, for example {example}", "una fracción sin unidad o una parte con %, por ejemplo {example}"},
 	"worksheet.kind.canopy-fill":      {"a volume per space, for example {example}", "un volumen por espacio, por ejemplo {example}"},
 	"worksheet.kind.bare":             {"a bare number without a unit", "un número sin unidad"},
 	"worksheet.kind.whole":            {"a whole number without a unit", "un número entero sin unidad"},

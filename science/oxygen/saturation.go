@@ -46,11 +46,14 @@ const (
 // memorandum 2011.03 (source.USGS201103).
 func Saturation(water quantity.Temperature, air quantity.Pressure, salt quantity.Salinity) (quantity.Concentration, error) {
 	if !(water >= Coldest && water <= Warmest && air >= Thinnest && air <= Densest && salt >= Freshest && salt <= Saltiest) {
-		return 0, fault.Join(
+		err := fault.Join(
 			quantity.Within("temp", water, Coldest, Warmest),
 			quantity.Within("pressure", air, Thinnest, Densest),
 			quantity.Within("salinity", salt, Freshest, Saltiest),
 		)
+		if err != nil {
+			return 0, err
+		}
 	}
 	return saturation(water, air, salt), nil
 }
