@@ -3,6 +3,7 @@ package catalog
 
 import (
 	"aerosteep/worksheet"
+	"aerosteep/worksheet/application"
 	"aerosteep/worksheet/hygiene"
 	"aerosteep/worksheet/units"
 )
@@ -11,6 +12,7 @@ import (
 var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
 	hygiene.Sheets(),
+	application.Sheets(),
 }
 
 // order is the order of the work: how a person meets the groups.
