@@ -1,6 +1,8 @@
 package quantity
 
 import (
+	"strings"
+
 	"aerosteep/fault"
 	"aerosteep/wording"
 )
@@ -24,7 +26,7 @@ func (k kind) parse(text string) (float64, error) {
 		}
 		return 0, f
 	}
-	if reading.Unit.Dim != k.dim {
+	if reading.Unit.Dim != k.dim || k.depth(reading.Unit) {
 		return 0, fault.New("", text,
 			wording.Say("quantity.wrong-kind", wording.Places{"unit": reading.Unit.Name, "is": wording.Say("quantity.kind." + reading.Unit.Kind()), "wanted": wording.Say(k.name)}),
 			k.allowed(), wording.Text{})
@@ -33,6 +35,12 @@ func (k kind) parse(text string) (float64, error) {
 		return 0, fault.New("", text, wording.Say("quantity.negative"), k.allowed(), wording.Text{})
 	}
 	return reading.SI * k.perSI, nil
+}
+
+// depth tells whether a depth (20 mm) stands where a volume per area (20 L/m2)
+// is needed, or the other way round: one dimension, two meanings.
+func (k kind) depth(u Unit) bool {
+	return k.dim == length && u.Kind() != strings.TrimPrefix(k.name, "quantity.kind.")
 }
 
 func (k kind) allowed() wording.Text {

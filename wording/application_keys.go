@@ -69,7 +69,6 @@ var applicationKeys = Table{
 	"key.spacing_in":                  {"width of one nozzle", "ancho de una boquilla"},
 	"key.nozzle_l_per_min":            {"flow of one nozzle", "caudal de una boquilla"},
 	"key.nozzle_gpm":                  {"flow of one nozzle", "caudal de una boquilla"},
-	"key.pressure_kpa":                {"pressure", "presión"},
 	"key.test_area_m2":                {"ground of the test", "superficie de la prueba"},
 	"key.methods":                     {"methods", "métodos"},
 	"key.name":                        {"name", "nombre"},

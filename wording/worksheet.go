@@ -4,6 +4,7 @@ package wording
 // share.
 var worksheetWords = Table{
 	"worksheet.unknown-flag": {"{flag} is not known here", "{flag} no se conoce aquí"},
+	"worksheet.rate-of-what": {"say a rate of what: --tea-rate is undiluted tea per area, --mix-rate is tea plus water", "diga dosis de qué: --tea-rate es té sin diluir por superficie, --mix-rate es té más agua"},
 	"worksheet.nearest":      {"did you mean {nearest}?", "¿quiso decir {nearest}?"},
 	"worksheet.missing":      {"{flag} is needed and was not given", "falta {flag}, que es necesario"},
 	"worksheet.twice":        {"it was given more than once", "se dio más de una vez"},

@@ -46,7 +46,9 @@ func (f *Form) takeKnown(given Values) {
 			continue
 		}
 		wrong := fault.New(flag, strings.Join(given[name], ", "), wording.Say("worksheet.unknown-flag", wording.Places{"flag": "--" + flag}), wording.Say("worksheet.allowed.choices", wording.Places{"choices": strings.Join(f.Sheet.Flags(), ", ")}), wording.Text{})
-		if wrong.Nearest = fault.Nearest(flag, f.Sheet.Flags()); wrong.Nearest != "" {
+		if flag == "rate" {
+			wrong.Advice = wording.Say("worksheet.rate-of-what")
+		} else if wrong.Nearest = fault.Nearest(flag, f.Sheet.Flags()); wrong.Nearest != "" {
 			wrong.Advice = wording.Say("worksheet.nearest", wording.Places{"nearest": "--" + wrong.Nearest})
 		}
 		f.faults = append(f.faults, wrong)

@@ -48,11 +48,22 @@ func figures(object Object, under string, r wording.Reader) (lines []Line, grids
 			lines, grids = append(lines, l...), append(grids, g...)
 			continue
 		}
-		if value := Value(m.Key, m.Value, r); value != "" {
+		if value := Value(m.Key, m.Value, r); value != "" && !said(lines, label, value) {
 			lines = append(lines, Line{m.Key, label, value})
 		}
 	}
 	return lines, grids
+}
+
+// said tells whether a line stands already: keys that give one quantity in
+// two units read the same to whoever uses one of them.
+func said(lines []Line, label, value string) bool {
+	for _, l := range lines {
+		if l.Label == label && l.Value == value {
+			return true
+		}
+	}
+	return false
 }
 
 func objectRows(value any) ([]Object, bool) {

@@ -135,6 +135,9 @@ func flagFault(cmd *cobra.Command, err error) error {
 		name := unknown.GetSpecifiedName()
 		f := unknownWord("flag", "--"+name, flagNames(cmd))
 		f.Field = name
+		if name == "rate" {
+			f.Advice = wording.Say("worksheet.rate-of-what")
+		}
 		return f
 	}
 	var bare *pflag.ValueRequiredError
