@@ -50,6 +50,7 @@ func (k kind) allowed() wording.Text {
 // The kinds that have a type.
 var (
 	lengthKind       = kind{"quantity.kind.length", length, 1, "2 m", false}
+	altitudeKind     = kind{"quantity.kind.length", length, 1, "640 m", true}
 	areaKind         = kind{"quantity.kind.area", area, 1, "1200 sq ft", false}
 	volumeKind       = kind{"quantity.kind.volume", volume, 1000, "5 gal", false}
 	massKind         = kind{"quantity.kind.mass", mass, 1000, "200 g", false}
@@ -76,6 +77,7 @@ var (
 // ParseLength and its fellows read what people type into a typed amount. The
 // error is a *fault.Fault without a field.
 func ParseLength(s string) (Length, error)               { return as[Length](lengthKind, s) }
+func ParseAltitude(s string) (Length, error)             { return as[Length](altitudeKind, s) }
 func ParseArea(s string) (Area, error)                   { return as[Area](areaKind, s) }
 func ParseVolume(s string) (Volume, error)               { return as[Volume](volumeKind, s) }
 func ParseMass(s string) (Mass, error)                   { return as[Mass](massKind, s) }

@@ -10,6 +10,8 @@ var catalogue = join(
 	placeWords,
 	worksheetWords,
 	oxygenWords,
+	oxygenSheetWords,
+	oxygenCautionWords,
 	groundWords,
 	waterWords,
 	weatherWords,

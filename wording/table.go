@@ -18,6 +18,7 @@ var tableWords = Table{
 	"table.column-none-of":        {"{file} has none of the columns {column}", "{file} no tiene ninguna de las columnas {column}"},
 	"table.column-none-of.advice": {"name one column {column} in the header row", "ponga en la fila de títulos una de {column}"},
 
+	"table.unknown":              {"{file}: columns not used here: {columns}", "{file}: columnas que aquí no se usan: {columns}"},
 	"table.row":                  {"line {line}: {what}", "línea {line}: {what}"},
 	"table.cell":                 {"line {line}, column {column}: {given} {what}", "línea {line}, columna {column}: {given} {what}"},
 	"table.blank-cell":           {"line {line}, column {column}: {what}", "línea {line}, columna {column}: {what}"},

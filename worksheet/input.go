@@ -89,6 +89,7 @@ var (
 	Temperature     = amount("temperature", "°F", "°C", "19.4 °C", quantity.ParseTemperature)
 	TemperatureStep = amount("temperature-step", "°F", "°C", "5 °C", quantity.ParseTemperatureStep)
 	Length          = amount("length", "ft", "m", "2 m", quantity.ParseLength)
+	Altitude        = amount("length", "ft", "m", "640 m", quantity.ParseAltitude)
 	SmallLength     = amount("length", "in", "mm", "12 mm", quantity.ParseLength)
 	TinyLength      = amount("length", "um", "um", "400 um", quantity.ParseLength)
 	SlideLength     = amount("length", "mm", "mm", "0.45 mm", quantity.ParseLength)

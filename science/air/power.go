@@ -66,6 +66,11 @@ func (c Compression) Power() quantity.Power {
 	return c.IdealPower() / quantity.Power(c.Efficiency)
 }
 
+// Energy returns what the power comes to over a time.
+func (c Compression) Energy(running quantity.Span) quantity.Energy {
+	return quantity.Energy(c.Power().Watts() * running.Seconds())
+}
+
 // IdealOutletTemperature returns how hot the air leaves a lossless blower; a
 // real one's is hotter.
 //

@@ -5,12 +5,14 @@ import (
 	"aerosteep/worksheet"
 	"aerosteep/worksheet/application"
 	"aerosteep/worksheet/hygiene"
+	"aerosteep/worksheet/oxygen"
 	"aerosteep/worksheet/units"
 )
 
 // rooms are the topics that bring worksheets.
 var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
+	oxygen.Sheets(),
 	hygiene.Sheets(),
 	application.Sheets(),
 }

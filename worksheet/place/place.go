@@ -13,7 +13,7 @@ import (
 // Inputs are the three ways to say it. A sheet appends them to its own.
 func Inputs() []worksheet.Input {
 	return []worksheet.Input{
-		{Flag: "altitude", Kind: worksheet.Length, Low: "-500 m", High: "5000 m"},
+		{Flag: "altitude", Kind: worksheet.Altitude, Low: "-500 m", High: "5000 m"},
 		{Flag: "pressure", Kind: worksheet.AirPressure, Low: "50 kPa", High: "112 kPa"},
 		{Flag: "sea-level-pressure", Kind: worksheet.AirPressure, Low: "87 kPa", High: "109 kPa"},
 	}
