@@ -18,6 +18,7 @@ var catalogue = join(
 	recipeWords,
 	countingWords,
 	hygieneWords,
+	laboratoryWords,
 	sprayWords,
 	applicationWords,
 	applicationSheets,
