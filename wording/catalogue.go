@@ -17,6 +17,7 @@ var catalogue = join(
 	weatherWords,
 	recipeWords,
 	countingWords,
+	countingSheetWords,
 	hygieneWords,
 	laboratoryWords,
 	sprayWords,

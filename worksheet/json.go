@@ -8,6 +8,7 @@ import (
 	"reflect"
 	"strings"
 
+	"aerosteep/fault"
 	"aerosteep/source"
 	"aerosteep/wording"
 )
@@ -126,7 +127,7 @@ func tree(v reflect.Value, r wording.Reader) (any, error) {
 		return tree(v.Elem(), r)
 	case reflect.Float64, reflect.Float32:
 		if f := v.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
-			return nil, fmt.Errorf("a result is not a finite number")
+			return nil, fault.New("input", "", wording.Say("worksheet.not-finite"), wording.Say("worksheet.not-finite.allowed"), wording.Say("worksheet.not-finite.advice"))
 		}
 		return v.Float(), nil
 	}

@@ -38,6 +38,12 @@ func (n plainNumber) Speak(r wording.Reader) string {
 }
 
 var suffixes = []suffix{
+	// Under a microscope everybody reads mm and mL.
+	{"total_length_mm", inUnit("mm")},
+	{"field_diameter_mm", inUnit("mm")},
+	{"film_depth_mm", inUnit("mm")},
+	{"field_volume_ml", inUnit("mL")},
+	{"volume_examined_ml", inUnit("mL")},
 	{"_kg_per_kg", inUnit("kg/kg")},
 	{"_gal_per_1000_sq_ft", inUnit("gal/1000\u00a0sq\u00a0ft")},
 	{"_cu_ft_per_ac", inUnit("cu\u00a0ft/ac")},
@@ -63,7 +69,7 @@ var suffixes = []suffix{
 	{"_g_per_h", inUnit("g/h")},
 	{"_g_per_g", inUnit("g/g")},
 	{"_per_100_ml", inUnit("per 100\u00a0mL")},
-	{"_per_ml", inUnit("per mL")},
+	{"per_ml", inUnit("per mL")},
 	{"_per_min", inUnit("/min")},
 	{"_per_h", as(quantity.PerHour)},
 	{"_per_g", inUnit("per g")},

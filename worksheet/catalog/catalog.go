@@ -4,6 +4,7 @@ package catalog
 import (
 	"aerosteep/worksheet"
 	"aerosteep/worksheet/application"
+	"aerosteep/worksheet/counting"
 	"aerosteep/worksheet/hygiene"
 	"aerosteep/worksheet/oxygen"
 	"aerosteep/worksheet/units"
@@ -13,6 +14,7 @@ import (
 var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
 	oxygen.Sheets(),
+	counting.Sheets(),
 	hygiene.Sheets(),
 	application.Sheets(),
 }
