@@ -165,6 +165,8 @@ var applicationKeys = Table{
 
 // applicationValues are the words of fixed lists.
 var applicationValues = Table{
+	"value.basis.habit":               {"habit", "costumbre"},
+	"value.basis.measured":            {"measured", "medido"},
 	"value.verdict.ok":                {"ok", "bien"},
 	"value.verdict.not-finer":         {"not finer", "no más fino"},
 	"value.verdict.passes-too-much":   {"passes too much", "deja pasar demasiado"},

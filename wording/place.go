@@ -14,7 +14,7 @@ var placeWords = Table{
 	"place.default":               {"No altitude or pressure was given: this is for sea level.", "No se dio altura ni presión: esto vale a nivel del mar."},
 	"place.station":               {"--pressure must be what a barometer at the site shows: a weather report's “sea level” figure does not belong there (at 1500 m it makes the answer 20 % too high).", "--pressure debe ser lo que marca un barómetro en el lugar: la cifra «a nivel del mar» de un parte meteorológico no va ahí (a 1500 m da un resultado 20 % demasiado alto)."},
 
-	"key.pressure_kpa":  {"Air pressure at the site", "Presión del aire en el lugar"},
+	"key.pressure_kpa":  {"pressure", "presión"},
 	"key.pressure_from": {"Pressure taken from", "Presión tomada de"},
 
 	"value.pressure_from.altitude":           {"altitude", "la altura"},

@@ -56,14 +56,19 @@ func figures(object Object, under string, r wording.Reader) (lines []Line, grids
 }
 
 // said tells whether a line stands already: keys that give one quantity in
-// two units read the same to whoever uses one of them.
+// two units come out in one unit for whoever uses that one.
 func said(lines []Line, label, value string) bool {
 	for _, l := range lines {
-		if l.Label == label && l.Value == value {
+		if l.Label == label && (l.Value == value || unitOf(value) != "" && unitOf(l.Value) == unitOf(value)) {
 			return true
 		}
 	}
 	return false
+}
+
+// unitOf is what follows the number of a spoken value.
+func unitOf(value string) string {
+	return strings.TrimLeft(value, "0123456789.,−\u00a0")
 }
 
 func objectRows(value any) ([]Object, bool) {

@@ -74,10 +74,11 @@ var suffixes = []suffix{
 	{"_per_h", as(quantity.PerHour)},
 	{"_per_g", inUnit("per g")},
 	{"_sq_ft", inUnit("sq\u00a0ft")},
+	{"percent_tea", inUnit("%")},
 	{"_percent", inUnit("%")},
 	{"_percent_w_v", inUnit("% w/v")},
 	{"_percent_v_v", inUnit("% v/v")},
-	{"_minutes", inUnit("min")},
+	{"minutes", inUnit("min")},
 	{"_hours", inUnit("h")},
 	{"_days", inUnit("d")},
 	{"_deg", inUnit("°")},
@@ -116,6 +117,9 @@ func Speak(key string, v float64) wording.Speaker {
 	}
 	if strings.Contains(key, "airflow") && strings.HasSuffix(key, "_l_per_min") {
 		return quantity.Airflow(v)
+	}
+	if key == "one_in" || strings.HasPrefix(key, "cost_per_") {
+		return plainNumber{v, ""}
 	}
 	for _, s := range suffixes {
 		if strings.HasSuffix(key, s.end) {

@@ -34,6 +34,15 @@ func Agree(first, second, tolerance float64) bool {
 	return !over(abs(first-second), tolerance*abs(first))
 }
 
+// PercentOff is how far a lies off a reference, in percent; a difference that
+// is only rounding is none.
+func PercentOff(a, reference float64) float64 {
+	if abs(a-reference) <= slack*abs(reference) {
+		return 0
+	}
+	return (a/reference - 1) * 100
+}
+
 func abs(x float64) float64 {
 	if x < 0 {
 		return -x

@@ -59,11 +59,11 @@ func (l FirstLoad) Reconcile() (Correction, error) {
 	ratio := float64(mix / l.Planned.Mix)
 	left := max(0, l.Ground-l.Done)
 	c := Correction{
-		ExpectedGone: spread(l.Planned.Mix, l.Done) + l.Dead, Percent: (ratio - 1) * 100,
+		ExpectedGone: spread(l.Planned.Mix, l.Done) + l.Dead, Percent: PercentOff(ratio, 1),
 		Actual: Strength[quantity.Dose]{Tea: mix * quantity.Dose(l.Planned.Share), Mix: mix, Share: l.Planned.Share},
 		Left:   left, TeaForRest: spread(l.Planned.Tea, left), MixForRest: spread(l.Planned.Mix, left),
 		MixUnchanged: spread(mix, left), SpeedFactor: ratio, PressureFactor: 1 / (ratio * ratio),
-		Verdict: doseVerdict((ratio - 1) * 100),
+		Verdict: doseVerdict(PercentOff(ratio, 1)),
 	}
 	c.Difference = l.Gone - c.ExpectedGone
 	if hold := quantity.Share(l.Planned.Tea / mix); !over(hold.Fraction(), 1) {

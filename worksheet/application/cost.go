@@ -170,14 +170,26 @@ func readVisit(f *worksheet.Form, answer *costAnswer) {
 }
 
 func costSentence(answer costAnswer) wording.Text {
-	places := wording.Places{"batch": answer.Batch, "litre": answer.Litre, "gallon": answer.Gallon}
+	places := wording.Places{"batch": coins(answer.Batch), "litre": coins(answer.Litre), "gallon": coins(answer.Gallon)}
 	if answer.Visit != nil {
-		places["visit"], places["price"] = *answer.Visit, *answer.VisitPrice
+		places["visit"], places["price"] = coins(*answer.Visit), coins(*answer.VisitPrice)
 		return wording.Say("sheet.cost.visit", places)
 	}
 	if answer.Hectare != nil {
-		places["hectare"], places["acre"] = *answer.Hectare, *answer.Acre
+		places["hectare"], places["acre"] = coins(*answer.Hectare), coins(*answer.Acre)
 		return wording.Say("sheet.cost.ground", places)
 	}
 	return wording.Say("sheet.cost.answer", places)
+}
+
+// coins is money as prices are written: two decimals, more where a whole is
+// not reached.
+type coins float64
+
+// Speak prints it in the reader's decimal mark.
+func (c coins) Speak(r wording.Reader) string {
+	if c >= 1 {
+		return wording.Fixed(float64(c), 2, r)
+	}
+	return wording.Number(float64(c), 3, r)
 }

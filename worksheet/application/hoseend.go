@@ -130,7 +130,7 @@ func compareSiphon(r *worksheet.Result, run application.HoseRun, d dilution, ans
 	if d.share == nil {
 		return
 	}
-	off := (run.Share.Fraction()/d.share.Fraction() - 1) * 100
+	off := application.PercentOff(run.Share.Fraction(), d.share.Fraction())
 	answer.Expected, answer.Off = in(d.share, quantity.Share.Percent), &off
 	if math.Abs(off) > siphonOff*(1+1e-9) {
 		r.Caution("application.siphon-off", wording.Places{"off": off, "mix": mixText(*run.Share)})
