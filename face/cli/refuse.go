@@ -97,7 +97,7 @@ func (p *program) reportFault(f *fault.Fault, r wording.Reader) {
 }
 
 // withoutFlag are fields that are typed as words, not as flags.
-var withoutFlag = []string{"verb", "worksheet", "file", "argument", "id"}
+var withoutFlag = []string{"verb", "worksheet", "file", "argument", "id", "log"}
 
 // fieldName writes a flag as it is typed; other fields stand as they are.
 func fieldName(f *fault.Fault) string {

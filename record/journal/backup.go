@@ -29,6 +29,9 @@ func (j *Journal) Backup(ctx context.Context, to string) error {
 	}
 	err := j.copyTo(ctx, beside)
 	if err == nil {
+		err = os.Chmod(beside, 0o600)
+	}
+	if err == nil {
 		err = os.Rename(beside, to)
 	}
 	if err != nil {

@@ -167,8 +167,8 @@ const (
 	latest   = 2200
 )
 
-// check tells why an entry cannot be stored, or nil.
-func (e Entry) check() error {
+// Check tells why an entry cannot be stored, or nil.
+func (e Entry) Check() error {
 	if !isUUIDv7(e.ID) {
 		return refuse("id", e.ID, "journal.entry.id", nil)
 	}

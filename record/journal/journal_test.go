@@ -248,7 +248,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add([]byte(`{"kind":"series","at":"2026-05-13T19:00:00Z","subject":"batch:A","body":{"rows":[{"at":"x"}]}}`))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		e, err := Decode(text)
-		if err != nil || e.check() != nil {
+		if err != nil || e.Check() != nil {
 			return
 		}
 		form, err := e.Form()

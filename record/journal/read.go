@@ -136,11 +136,12 @@ func (j *Journal) Size(ctx context.Context) (n int64, err error) {
 	return n, troubled(err, j.path)
 }
 
-// LastArrival is the number of the newest entry stored in this file, which
-// grows with every one: whoever keeps a state asks whether it is up to date.
-func (j *Journal) LastArrival(ctx context.Context) (n int64, err error) {
-	err = j.reader.QueryRowContext(ctx, `SELECT COALESCE(MAX(arrival), 0) FROM entries`).Scan(&n)
-	return n, troubled(err, j.path)
+// Head is how far the file has come: the name of its own chain, which changes
+// when a backup is restored, and the number of the newest entry. Whoever keeps
+// a state asks it whether the state is up to date.
+func (j *Journal) Head(ctx context.Context) (name string, arrival int64, err error) {
+	err = j.reader.QueryRowContext(ctx, `SELECT (SELECT value FROM facts WHERE name = 'journal'), (SELECT COALESCE(MAX(arrival), 0) FROM entries)`).Scan(&name, &arrival)
+	return name, arrival, troubled(err, j.path)
 }
 
 // Checkpoint is the last state that was set aside under a name, and how far

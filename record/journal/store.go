@@ -116,7 +116,7 @@ func (b *batch) close() {
 
 // store stores one entry or says why not; an error ends the whole batch.
 func (b *batch) store(e Entry) (Outcome, error, error) {
-	if why := e.check(); why != nil {
+	if why := e.Check(); why != nil {
 		return Refused, why, nil
 	}
 	chained, why := e.chained()

@@ -51,6 +51,9 @@ func troubled(err error, path string) error {
 func causeOf(err error) string {
 	var db *sqlite.Error
 	if errors.As(err, &db) {
+		if db.Code() == sqlite3.SQLITE_IOERR_SHMSIZE {
+			return "full" // no room for the index of the write-ahead log
+		}
 		switch db.Code() & 0xff {
 		case sqlite3.SQLITE_FULL:
 			return "full"

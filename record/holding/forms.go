@@ -1,0 +1,149 @@
+package holding
+
+import (
+	"aerosteep/record/journal"
+	ws "aerosteep/worksheet"
+)
+
+// Form is what a person fills in to log one thing: the flags of the command
+// line and the fields of the page are both made from it.
+type Form struct {
+	Word   string   // what is logged, as the verb says it: "reading"
+	Kind   string   // of the entry
+	About  []string // flags that name the subject: the first that is given
+	Sheet  *ws.Sheet
+	fields []field
+	needs  string // the sentence for when nothing was said; "" where a flag is required
+}
+
+// field is one input and where its value goes in the entry's body.
+type field struct {
+	input ws.Input
+	key   string  // in the body; "" where it names the subject
+	times float64 // the body's unit in kept units; 0 is 1
+}
+
+// The names that a field may give; each must be one that the holding knows.
+var nameFlags = []string{"batch", "bed", "vessel", "applicator", "ingredient", "recipe"}
+
+func text(flag, key string) field { return field{input: ws.Input{Flag: flag, Kind: ws.Text}, key: key} }
+
+func needed(f field) field { f.input.Required = true; return f }
+
+func amountOf(flag string, kind *ws.Kind, low, high, key string, times float64) field {
+	return field{input: ws.Input{Flag: flag, Kind: kind, Low: low, High: high}, key: key, times: times}
+}
+
+func choice(flag, key string, words ...string) field {
+	return field{input: ws.Input{Flag: flag, Kind: ws.Choice, Choices: words}, key: key}
+}
+
+// Forms are the things that can be logged, in the order of the work.
+var Forms = []*Form{
+	form("reading", journal.Reading, "holding.log.reading.nothing", []string{"batch"},
+		needed(text("batch", "")),
+		// Wide ranges: a meter set to per cent is kept and doubted, not refused.
+		amountOf("do", ws.Concentration, "0 mg/L", "200 mg/L", "do_mg_per_l", 1),
+		amountOf("percent-saturation", ws.Share, "0 %", "1000 %", "percent_saturation", 100),
+		amountOf("temp", ws.Temperature, "-5 °C", "100 °C", "temp_c", 1),
+		amountOf("ph", ws.Bare, "0", "14", "ph", 1),
+		amountOf("ec", ws.Conductivity, "0 uS/cm", "200000 uS/cm", "ec_us_per_cm", 1),
+		choice("smell", "smell", "earthy", "none", "sweet", "sour", "rotten"),
+		amountOf("to-rim", ws.SmallLength, "0 cm", "1000 cm", "to_rim_cm", 100),
+		text("note", "note")),
+	form("start", journal.Start, "", []string{"batch"},
+		needed(text("batch", "")),
+		needed(text("vessel", "vessel")),
+		needed(text("recipe", "recipe")),
+		needed(amountOf("volume", ws.Volume, "0.1 L", "1000000 L", "volume_l", 1)),
+		amountOf("temp", ws.Temperature, "0 °C", "40 °C", "temp_c", 1),
+		text("note", "note")),
+	form("event", journal.Event, "", []string{"batch"},
+		needed(text("batch", "")),
+		needed(text("event", "event")),
+		text("note", "note")),
+	form("end", journal.End, "", []string{"batch"},
+		needed(text("batch", "")),
+		choice("outcome", "outcome", "used", "part-used", "failed", "discarded"),
+		text("cause", "cause"),
+		amountOf("volume", ws.Volume, "0 L", "1000000 L", "volume_l", 1),
+		text("place", "place"),
+		text("note", "note")),
+	form("note", journal.Note, "", []string{"batch", "bed", "vessel"},
+		needed(text("text", "text")),
+		text("batch", "batch"),
+		text("bed", "bed"),
+		text("vessel", "vessel")),
+	form("count", journal.Count, "holding.log.count.nothing", []string{"batch"},
+		text("batch", "batch"),
+		amountOf("bacteria", ws.Bare, "0", "1000000000000000", "bacteria_per_ml", 1),
+		amountOf("fungi", ws.Bare, "0", "1000000000", "fungi_per_ml", 1),
+		amountOf("protozoa", ws.Bare, "0", "1000000000", "protozoa_per_ml", 1),
+		text("text", "text")),
+	form("test", journal.Test, "holding.log.test.nothing", []string{"batch", "vessel", "bed"},
+		text("batch", "batch"),
+		text("vessel", "vessel"),
+		text("bed", "bed"),
+		amountOf("kla20", ws.PerTime, "0.01 /h", "1000 /h", "kla20_per_h", 1),
+		amountOf("ecoli", ws.Bare, "0", "1000000000", "ecoli_per_100_ml", 1),
+		amountOf("chlorine", ws.Concentration, "0 mg/L", "10 mg/L", "total_chlorine_mg_per_l", 1),
+		text("text", "text")),
+	form("applied", journal.Applied, "", []string{"bed"},
+		needed(text("bed", "")),
+		text("batch", "batch"),
+		choice("method", "method", "foliar", "drench", "drip"),
+		amountOf("tea", ws.Volume, "0 L", "1000000 L", "tea_l", 1),
+		amountOf("water", ws.Volume, "0 L", "1000000 L", "water_l", 1),
+		amountOf("wind", ws.Speed, "0 km/h", "200 km/h", "wind_m_per_s", 1),
+		text("wind-from", "wind_from"),
+		amountOf("temp", ws.Temperature, "-30 °C", "60 °C", "air_temp_c", 1),
+		text("applicator", "applicator"),
+		text("text", "text")),
+	form("cleaned", journal.Cleaned, "holding.log.cleaned.nothing", []string{"vessel", "applicator"},
+		text("vessel", "vessel"),
+		text("applicator", "applicator"),
+		text("agent", "agent"),
+		amountOf("dwell", ws.Span, "0 min", "48 h", "dwell_minutes", 1./60),
+		text("text", "text")),
+	form("stock", journal.Stock, "holding.log.stock.nothing", []string{"ingredient", "batch"},
+		text("ingredient", "ingredient"),
+		text("batch", "batch"),
+		amountOf("received", ws.SmallMass, "0 g", "100000 kg", "received_g", 1),
+		amountOf("used", ws.SmallMass, "0 g", "100000 kg", "used_g", 1),
+		amountOf("left", ws.SmallMass, "0 g", "100000 kg", "left_g", 1),
+		amountOf("volume", ws.Volume, "0 L", "1000000 L", "volume_l", 1),
+		text("lot", "lot"),
+		text("supplier", "supplier"),
+		text("receiver", "receiver"),
+		text("text", "text")),
+	form("harvest", journal.Harvest, "", []string{"bed"},
+		needed(text("bed", "")),
+		text("text", "text")),
+	form("incident", journal.Incident, "", []string{"bed", "batch"},
+		needed(text("text", "text")),
+		text("bed", "bed"),
+		text("batch", "batch"),
+		amountOf("volume", ws.Volume, "0 L", "1000000 L", "volume_l", 1),
+		text("place", "place"),
+		amountOf("to-water", ws.Length, "0 m", "100 km", "to_water_m", 1),
+		text("done", "done"),
+		text("told", "told")),
+}
+
+func form(word, kind, needs string, about []string, fields ...field) *Form {
+	f := &Form{Word: word, Kind: kind, About: about, needs: needs, fields: fields, Sheet: &ws.Sheet{Name: "log-" + word}}
+	for _, each := range fields {
+		f.Sheet.Inputs = append(f.Sheet.Inputs, each.input)
+	}
+	return f
+}
+
+// FormOf finds a form by its word or by the kind of its entries.
+func FormOf(word string) (*Form, bool) {
+	for _, f := range Forms {
+		if f.Word == word || f.Kind == word {
+			return f, true
+		}
+	}
+	return nil, false
+}
