@@ -7,6 +7,7 @@ import (
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/science/air"
+	"aerosteep/science/oxygen"
 	"aerosteep/wording"
 )
 
@@ -154,7 +155,7 @@ func buildPump(r *record) rig.Pump {
 		Power:        optional[quantity.Power](r, "power"),
 		TubeBore:     optional[quantity.Length](r, "tube_bore"),
 		TubeLength:   optional[quantity.Length](r, "tube_length"),
-		Bubbles:      rig.Bubbles(or(r, "bubbles", "")),
+		Bubbles:      oxygen.Bubbles(or(r, "bubbles", "")),
 		SOTEPerMetre: optional[quantity.Share](r, "sote_per_m"),
 		DiffuserLoss: optional[quantity.Pressure](r, "diffuser_loss"),
 	}
@@ -172,6 +173,7 @@ func buildVessel(r *record) rig.Vessel {
 		Full:       full,
 		Brew:       brew,
 		Least:      or(r, "least", brew/2),
+		Shape:      or(r, shapeKey, rig.Shape(nil)),
 		Depth:      optional[quantity.Length](r, "depth"),
 		Pump:       or(r, "pump", ""),
 		KLa20:      buildKLa(r),

@@ -174,3 +174,6 @@ func (f *File) Recipe(name string) (recipe.Recipe, bool) {
 	r, known := recipe.Starter(name)
 	return r.On(f.Larder), known
 }
+
+// HasTable tells whether the file has a table of that name.
+func (f *File) HasTable(name string) bool { return len(f.records[name]) > 0 }

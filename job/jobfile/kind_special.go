@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"aerosteep/job/ground"
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/wording"
@@ -56,9 +57,6 @@ var dilutionKind = kind{name: "dilution", schema: map[string]any{"type": "string
 	return w / t
 }}
 
-// corner is a point of a polygon in degrees.
-type corner struct{ latitude, longitude float64 }
-
 var cornersKind = kind{name: "corners", schema: map[string]any{
 	"type": "array", "minItems": 3,
 	"items": map[string]any{"type": "array", "items": map[string]any{"type": "number"}, "minItems": 2, "maxItems": 2},
@@ -66,7 +64,7 @@ var cornersKind = kind{name: "corners", schema: map[string]any{
 	if r.shape != listShape {
 		return r.wrongShape()
 	}
-	corners := []corner{}
+	corners := []ground.Corner{}
 	for _, item := range r.list {
 		c, ok := readCorner(item)
 		if !ok {
@@ -80,14 +78,14 @@ var cornersKind = kind{name: "corners", schema: map[string]any{
 	return corners
 }}
 
-func readCorner(v *value) (corner, bool) {
+func readCorner(v *value) (ground.Corner, bool) {
 	if v.shape != listShape || len(v.list) != 2 {
-		return corner{}, false
+		return ground.Corner{}, false
 	}
 	latitude, ok1 := v.list[0].number()
 	longitude, ok2 := v.list[1].number()
 	inRange := latitude >= -90 && latitude <= 90 && longitude >= -180 && longitude <= 180
-	return corner{latitude, longitude}, ok1 && ok2 && inRange
+	return ground.Corner{Latitude: latitude, Longitude: longitude}, ok1 && ok2 && inRange
 }
 
 // tablesOf is a list of tables of one form.
@@ -151,3 +149,6 @@ func priceOf(per string) kind {
 		return Price{money, m[2], unit}
 	}}
 }
+
+// For is the money for an amount in SI units (J, s).
+func (p Price) For(si float64) float64 { return p.Money * si / p.Per.Factor }

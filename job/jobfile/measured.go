@@ -3,48 +3,40 @@ package jobfile
 import (
 	"math"
 
-	"github.com/tidwall/geodesic"
-
+	"aerosteep/fault"
+	"aerosteep/job/ground"
+	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/wording"
 )
 
 // Where the values that are worked out from others are kept.
 const (
-	areaKey = "the bed's area"
-	fullKey = "the vessel's contents"
+	areaKey  = "the bed's area"
+	fullKey  = "the vessel's contents"
+	shapeKey = "the vessel's shape"
 )
 
 // measure works out what a file may say by dimensions: a bed's area from its
 // corners, rows or trees, and a vessel's contents from its shape.
 func (c *checker) measure() {
 	for _, r := range c.records["bed"] {
-		if area, known := bedArea(r); known {
+		if area, known := c.bedArea(r); known {
 			r.values[areaKey] = area
 		}
 	}
 	for _, r := range c.records["vessel"] {
-		full, known := get[quantity.Volume](r, "full")
-		if !known {
-			full, known = shapeContents(r)
-			if known && (full < 0.5 || full > 1e5) {
-				c.problem(r, "shape", wording.Say("jobfile.contents", wording.Places{"full": full}),
-					wording.Say("jobfile.between", wording.Places{"low": quantity.Litres(0.5), "high": quantity.Litres(1e5)}), wording.Text{}, "")
-			}
-		}
-		if known {
-			r.values[fullKey] = full
-		}
+		c.contents(r)
 	}
 }
 
 // bedArea is the area as given, or by the corners, the rows or the trees.
-func bedArea(r *record) (quantity.Area, bool) {
+func (c *checker) bedArea(r *record) (quantity.Area, bool) {
 	if area, given := get[quantity.Area](r, "area"); given {
 		return area, true
 	}
-	if corners, given := get[[]corner](r, "corners"); given {
-		return polygonArea(corners), true
+	if corners, given := get[[]ground.Corner](r, "corners"); given {
+		return c.fieldArea(r, corners)
 	}
 	length, ok1 := get[quantity.Length](r, "row_length")
 	width, ok2 := get[quantity.Length](r, "row_width")
@@ -58,46 +50,57 @@ func bedArea(r *record) (quantity.Area, bool) {
 	return 0, false
 }
 
-// polygonArea is the area inside the corners on the WGS 84 ellipsoid (Karney
-// 2013), whichever way round they were walked.
-func polygonArea(corners []corner) quantity.Area {
-	polygon := geodesic.WGS84.PolygonInit(false)
-	for _, c := range corners {
-		polygon.AddPoint(c.latitude, c.longitude)
-	}
-	var area float64
-	polygon.Compute(false, true, &area, nil)
-	return quantity.SquareMetres(math.Abs(area))
-}
-
-// shapeContents is what a vessel of that shape holds to the rim. A dimension
-// that is missing has been asked for already.
-func shapeContents(r *record) (quantity.Volume, bool) {
-	shape, given := get[string](r, "shape")
-	if !given {
+// fieldArea is the area inside the corners on the WGS 84 ellipsoid, whichever
+// way round they were walked.
+func (c *checker) fieldArea(r *record, corners []ground.Corner) (quantity.Area, bool) {
+	field, err := ground.NewField(corners)
+	if err != nil {
+		f := fault.Of(err)[0]
+		c.problem(r, "corners", f.What, wording.Say("jobfile.kind.corners"), f.Advice, "")
 		return 0, false
 	}
-	var d [3]float64
-	for i, name := range dimensions[shape] {
-		length, ok := get[quantity.Length](r, name)
-		if !ok {
-			return 0, false
-		}
-		d[i] = length.Metres()
-	}
-	return quantity.Litres(1000 * cubicMetres(shape, d)), true
+	return field.Patch().Area, true
 }
 
-// cubicMetres takes the dimensions in the order of the table above.
-func cubicMetres(shape string, d [3]float64) float64 {
-	circle := math.Pi / 4 * d[0] * d[0]
-	switch shape {
-	case "cone-bottom":
-		return circle * (d[1] + d[2]/3)
-	case "box":
-		return d[0] * d[1] * d[2]
-	case "frustum":
-		return math.Pi / 12 * d[2] * (d[0]*d[0] + d[0]*d[1] + d[1]*d[1])
+// contents is what a vessel holds, as given or by its shape.
+func (c *checker) contents(r *record) {
+	shape := shapeOf(r)
+	if shape != nil {
+		r.values[shapeKey] = shape
 	}
-	return circle * d[1] // a cylinder, standing or lying
+	full, given := get[quantity.Volume](r, "full")
+	if !given && shape != nil {
+		if full = rig.Full(shape); full < 0.5 || full > 1e5 {
+			c.problem(r, "shape", wording.Say("jobfile.contents", wording.Places{"full": full}),
+				wording.Say("jobfile.between", wording.Places{"low": quantity.Litres(0.5), "high": quantity.Litres(1e5)}), wording.Text{}, "")
+		}
+	}
+	if full > 0 {
+		r.values[fullKey] = full
+	}
+}
+
+// shapeOf is nil where no shape is given, or a dimension is missing, which has
+// been asked for already.
+func shapeOf(r *record) rig.Shape {
+	shape, _ := get[string](r, "shape")
+	for _, name := range dimensions[shape] {
+		if _, ok := get[quantity.Length](r, name); !ok {
+			return nil
+		}
+	}
+	d := func(name string) quantity.Length { return or(r, name, quantity.Length(0)) }
+	switch shape {
+	case "cylinder":
+		return rig.Cylinder{Diameter: d("diameter"), Height: d("height")}
+	case "cone-bottom":
+		return rig.ConeBottom{Diameter: d("diameter"), Straight: d("height"), Cone: d("cone_height")}
+	case "horizontal-cylinder":
+		return rig.LyingCylinder{Diameter: d("diameter"), Length: d("length")}
+	case "box":
+		return rig.Box{Length: d("length"), Width: d("width"), Height: d("height")}
+	case "frustum":
+		return rig.Frustum{Top: d("top_diameter"), Bottom: d("bottom_diameter"), Height: d("height")}
+	}
+	return nil
 }

@@ -5,16 +5,18 @@ package rig
 import (
 	"aerosteep/quantity"
 	"aerosteep/science/air"
+	"aerosteep/science/oxygen"
 )
 
 // Vessel is what tea is brewed in.
 type Vessel struct {
 	Name       string
-	Full       quantity.Volume // to the rim
-	Brew       quantity.Volume // most tea in it
-	Least      quantity.Volume // least that its air can mix
-	Depth      *quantity.Length
-	Pump       string // "" is stirred by hand
+	Full       quantity.Volume  // to the rim
+	Brew       quantity.Volume  // most tea in it
+	Least      quantity.Volume  // least that its air can mix
+	Shape      Shape            // nil where only the contents are known
+	Depth      *quantity.Length // of water when filled to Brew
+	Pump       string           // "" is stirred by hand
 	KLa20      *MeasuredKLa
 	Indoors    *bool // nil: unknown
 	Site       string
@@ -36,20 +38,10 @@ type Pump struct {
 	Power        *quantity.Power
 	TubeBore     *quantity.Length
 	TubeLength   *quantity.Length
-	Bubbles      Bubbles // "" where unknown
+	Bubbles      oxygen.Bubbles // "" where unknown
 	SOTEPerMetre *quantity.Share
 	DiffuserLoss *quantity.Pressure
 }
-
-// Bubbles is how fine the diffuser's bubbles are.
-type Bubbles string
-
-// The three words for bubbles.
-const (
-	Fine   Bubbles = "fine"
-	Medium Bubbles = "medium"
-	Coarse Bubbles = "coarse"
-)
 
 // Applicator is what puts tea on.
 type Applicator struct {

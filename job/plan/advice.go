@@ -1,0 +1,314 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"aerosteep/job/forecast"
+	"aerosteep/job/jobfile"
+	"aerosteep/job/recipe"
+	"aerosteep/quantity"
+	"aerosteep/wording"
+)
+
+// How advice is searched: with a small ensemble, then proved with the full one
+// on the changed file.
+const (
+	tryMembers  = 200
+	fullAdvices = 3    // batches that get every kind of advice; others get less food
+	noFood      = 0.03 // share of the food under which all of it is left out
+)
+
+// cure is a change of the file that may bring a chance down.
+type cure struct {
+	sentence string
+	places   wording.Places
+	changes  []jobfile.Change
+}
+
+// advise says, for every batch whose chance of going under the limit is more
+// than is accepted, what would cure it, by computed amounts.
+func (p *planner) advise() {
+	seen := map[*brew][]Advice{}
+	for _, o := range p.outings {
+		for _, b := range o.batches {
+			if b.brew.outlook.Chance <= p.File.Limits.Chance {
+				continue
+			}
+			list, done := seen[b.brew]
+			if !done {
+				list = p.cures(b, len(seen) < fullAdvices)
+				seen[b.brew] = list
+			}
+			for _, a := range list {
+				a.Batch = b.id
+				p.plan.Advice = append(p.plan.Advice, a)
+			}
+		}
+	}
+}
+
+// cures are the changes that were tried and help.
+func (p *planner) cures(b *batch, all bool) []Advice {
+	var list []Advice
+	if a, helps := p.lessFood(b); helps {
+		list = append(list, a)
+	}
+	if !all {
+		return list
+	}
+	for _, c := range []*cure{p.moreAir(b), p.cooler(b)} {
+		if c == nil {
+			continue
+		}
+		if after, ok := p.prove(b, c.changes); ok && after < b.brew.outlook.Chance-1 {
+			list = append(list, p.advice(b, *c, after))
+		}
+	}
+	return list
+}
+
+func (p *planner) advice(b *batch, c cure, after float64) Advice {
+	c.places["before"], c.places["after"] = math.Round(b.brew.outlook.Chance), math.Round(after)
+	return Advice{
+		Text: p.say(c.sentence, c.places), Change: c.changes,
+		Effect: Effect{Before: b.brew.outlook.Chance, After: after},
+	}
+}
+
+// lessFood finds the largest share of the food that keeps the chance within
+// what is accepted. Where no food at all does not help enough, leaving it out
+// is still said if it helps.
+func (p *planner) lessFood(b *batch) (Advice, bool) {
+	if !b.outing.recipe.Fed() {
+		return Advice{}, false
+	}
+	share := p.foodShare(b)
+	for try := 0; ; try++ {
+		if share < noFood || try == 4 {
+			share = 0
+		}
+		c := p.foodCure(b, share)
+		after, ok := p.prove(b, c.changes)
+		if ok && (after <= p.File.Limits.Chance || share == 0) {
+			return p.advice(b, c, after), after < b.brew.outlook.Chance
+		}
+		if share == 0 {
+			return Advice{}, false
+		}
+		share *= 0.85
+	}
+}
+
+// foodShare halves the range of shares with a small ensemble.
+func (p *planner) foodShare(b *batch) float64 {
+	low, high := 0.0, 1.0
+	for range 6 {
+		mid := (low + high) / 2
+		if p.chanceWith(b, mid) <= 0.8*p.File.Limits.Chance {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
+// chanceWith is the chance of a batch with a share of its food.
+func (p *planner) chanceWith(b *batch, share float64) float64 {
+	s := p.setup(b.vessel, b.brew.weighed, b.volume, b.start, b.brew.hours)
+	for i := range s.Additions {
+		a := &s.Additions[i]
+		f := quantity.Concentration(share)
+		a.Ready, a.Slow, a.Nitrogen = a.Ready*f, a.Slow*f, a.Nitrogen*f
+	}
+	return forecast.Prior(s, tryMembers, seed).Chance
+}
+
+// foodCure writes the recipe with a share of its food: amounts are changed
+// where they stand; a built-in recipe is added to the file under its own name.
+func (p *planner) foodCure(b *batch, share float64) cure {
+	r := b.outing.recipe
+	c := cure{sentence: "plan.advice.less-food", places: wording.Places{"percent": math.Round(share * 100), "recipe": r.Name}}
+	if share == 0 {
+		c.sentence = "plan.advice.no-food"
+	}
+	at := p.recipeIndex(r.Name)
+	switch {
+	case at < 0:
+		c.changes = []jobfile.Change{{Op: "add", Path: p.recipeEnd(), Value: p.recipeValue(recipeTable(r, share))}}
+	case share == 0:
+		c.changes = []jobfile.Change{{Op: "replace", Path: fmt.Sprintf("/recipe/%d/items", at), Value: recipeTable(r, 0)["items"]}}
+	default:
+		for i, item := range r.Items {
+			if !item.Ingredient.Compost {
+				c.changes = append(c.changes, jobfile.Change{Op: "replace", Path: fmt.Sprintf("/recipe/%d/items/%d/amount", at, i), Value: typed(item.Amount, share)})
+			}
+		}
+	}
+	return c
+}
+
+func (p *planner) recipeIndex(name string) int {
+	for i, r := range p.File.Recipes {
+		if r.Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// recipeEnd is the path behind the last recipe of the file, recipeValue what
+// goes there.
+func (p *planner) recipeEnd() string {
+	if len(p.File.Recipes) == 0 {
+		return "/recipe"
+	}
+	return "/recipe/-"
+}
+
+func (p *planner) recipeValue(table map[string]any) any {
+	if len(p.File.Recipes) == 0 {
+		return []any{table}
+	}
+	return table
+}
+
+// recipeTable is a recipe as the file's JSON has it, with a share of its food.
+func recipeTable(r recipe.Recipe, share float64) map[string]any {
+	items := []any{}
+	for _, item := range r.Items {
+		part := share
+		if item.Ingredient.Compost {
+			part = 1
+		}
+		if part == 0 {
+			continue
+		}
+		line := map[string]any{"ingredient": item.Ingredient.Name, "amount": typed(item.Amount, part)}
+		if when := item.When.String(); when != "start" {
+			line["when"] = when
+		}
+		items = append(items, line)
+	}
+	table := map[string]any{"name": r.Name, "hours": recipeHours(r), "items": items}
+	if r.ForVolume > 0 {
+		table["for_volume"] = number(r.ForVolume.Litres()) + " L"
+	}
+	if r.Lean != recipe.NoLean {
+		table["lean"] = string(r.Lean)
+	}
+	return table
+}
+
+// typed is a share of an amount as a file has it, rounded down to 3 digits; a
+// whole amount stays as it was typed.
+func typed(a recipe.Amount, share float64) string {
+	if share == 1 {
+		return a.Typed
+	}
+	unit, v := " g", a.Mass.Grams()
+	if a.Volume > 0 {
+		unit, v = " mL", a.Volume.Millilitres()
+	}
+	if a.PerLitre {
+		unit += "/L"
+	}
+	return number(floor3(v*share)) + unit
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// floor3 rounds down to three significant digits.
+func floor3(v float64) float64 {
+	scale := math.Pow(10, 2-math.Floor(math.Log10(v)))
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(math.Floor(v*scale)/scale, 'g', 3, 64), 64)
+	if err != nil {
+		return v
+	}
+	return rounded
+}
+
+// moreAir looks for the kLa20 that keeps the chance within what is accepted, up
+// to four times that of today.
+func (p *planner) moreAir(b *batch) *cure {
+	at := p.vesselIndex(b.vessel.Name)
+	if b.vessel.Pump == "" && b.vessel.KLa20 == nil {
+		return nil
+	}
+	for _, times := range []float64{1.25, 1.5, 2, 3, 4} {
+		s := p.setup(b.vessel, b.brew.weighed, b.volume, b.start, b.brew.hours)
+		t := quantity.PerTime(times)
+		s.Transfer.Estimate, s.Transfer.Low95, s.Transfer.High95 = s.Transfer.Estimate*t, s.Transfer.Low95*t, s.Transfer.High95*t
+		if forecast.Prior(s, tryMembers, seed).Chance > 0.8*p.File.Limits.Chance {
+			continue
+		}
+		e := b.brew.air.estimate()
+		text := func(v float64) string { return number(roundTo3(v*times)) + " /h" }
+		c := cure{"plan.advice.more-air", wording.Places{"vessel": b.vessel.Name, "kla": quantity.PerHour(e.Estimate * times), "times": times}, nil}
+		for _, k := range []struct {
+			key   string
+			value float64
+		}{{"kla20", e.Estimate}, {"kla20_low95", e.Low95}, {"kla20_high95", e.High95}} {
+			c.changes = append(c.changes, jobfile.Change{Op: "add", Path: fmt.Sprintf("/vessel/%d/%s", at, k.key), Value: text(k.value)})
+		}
+		return &c
+	}
+	return nil
+}
+
+func roundTo3(v float64) float64 {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+	if err != nil {
+		return v
+	}
+	return rounded
+}
+
+func (p *planner) vesselIndex(name string) int {
+	for i, v := range p.File.Vessels {
+		if v.Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// cooler starts with water 5 °C cooler, where that is not too cold to brew in.
+func (p *planner) cooler(b *batch) *cure {
+	const step, coldest = 5, 8 // °C
+	t := p.File.Water.Temperature.Celsius() - step
+	if t < coldest {
+		return nil
+	}
+	change := jobfile.Change{Op: "add", Path: "/water/temperature", Value: number(roundTo3(t)) + " °C"}
+	if !p.File.HasTable("water") {
+		change = jobfile.Change{Op: "add", Path: "/water", Value: map[string]any{"temperature": number(roundTo3(t)) + " °C"}}
+	}
+	return &cure{"plan.advice.cooler", wording.Places{"temperature": quantity.Celsius(t)}, []jobfile.Change{change}}
+}
+
+// prove plans the batch again on the changed file.
+func (p *planner) prove(b *batch, changes []jobfile.Change) (float64, bool) {
+	file, problems := p.File.With(changes)
+	if len(problems) > 0 {
+		return 0, false
+	}
+	q := &planner{
+		Input: Input{File: file, Now: p.Now, Weather: p.Weather, Reader: p.Reader}, zone: p.zone,
+		brews: map[brewKey]*brew{}, peaks: map[peakKey][]float64{},
+		said: map[string]bool{}, cited: map[string]bool{}, doubts: map[string]float64{},
+	}
+	r, known := file.Recipe(b.outing.recipe.Name)
+	v, ok := file.Vessel(b.vessel.Name)
+	if !known || !ok {
+		return 0, false
+	}
+	hours, peaks := q.hoursOf(v, r, b.ready.Add(-span(recipeHours(r))))
+	again, err := q.brewOf(v, r, b.volume, b.ready.Add(-span(hours)), hours, peaks)
+	if err != nil {
+		return 0, false
+	}
+	return again.outlook.Chance, true
+}
