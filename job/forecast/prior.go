@@ -18,6 +18,7 @@ type member struct {
 	kinetic growth.Kinetics
 	shape   int // which response to temperature
 
+	brought  float64 // mg COD/L that came with the compost
 	fed      float64 // mg COD/L of food that came in so far
 	food     float64 // factor on what the additions bring
 	transfer float64 // kLa at 20 °C in the brew, 1/h
@@ -134,7 +135,8 @@ func (d *drawer) compost(m *member) {
 		Grazers:  0.001 + grams*d.LogNormal(0.008, 1.0),
 		Nitrogen: 0.3 + grams*d.LogNormal(0.35, 0.80),
 	}
-	m.fed = m.life.Ready + m.life.Slow
+	m.brought = m.life.Ready + m.life.Slow
+	m.fed = m.brought
 }
 
 // airflow draws kLa: as believed, times alpha where it was measured in clean

@@ -53,7 +53,9 @@ type Forecast struct {
 	Limit    float64
 	BelowAt  *float64 // hour; nil unless more likely than not
 	Ready    Ready
-	now      *ensemble
+	started  *ensemble // the members now
+	now      *ensemble // and where they went
+	past     int       // rows of the course that are past
 	question *Question
 	changes  []change
 	paths    *paths
@@ -86,7 +88,9 @@ func Run(q Question) (*Forecast, error) {
 	out := &Forecast{Used: f.used, Doubted: f.doubted, Course: f.course, Limit: f.limit, question: &q, changes: changes}
 	out.State = f.stateNow(q.Now, &changes)
 	f.drawAnew()
-	out.now = f.ensemble
+	out.past = len(out.Course)
+	out.started = f.ensemble
+	out.now = f.thinned(1)
 	out.ahead()
 	return out, nil
 }
