@@ -118,6 +118,12 @@ var forecastWords = Table{
 	"forecast.rows-before":     {"{n} {n|row|rows} from before the start {n|was|were} not looked at", "{n} {n|fila|filas} de antes del inicio no se {n|miró|miraron}"},
 	"forecast.rows-skipped":    {"{n} bad {n|row|rows} left out", "{n} {n|fila mala|filas malas} sin tomar en cuenta"},
 
+	"cli.forecast":            {"What the oxygen of a batch will do, from all that is known and every reading.", "Qué hará el oxígeno de una tanda, según todo lo que se sabe y cada lectura."},
+	"forecast.no-batch":       {"no batch is named", "no se nombra ninguna tanda"},
+	"forecast.no-job":         {"the holding is empty", "la explotación está vacía"},
+	"forecast.no-job.allowed": {"a job file, or a holding that has been loaded", "un archivo de trabajo, o una explotación cargada"},
+	"forecast.no-job.advice":  {"aerosteep load FILE", "aerosteep load FILE"},
+
 	"forecast.caution.measured": {
 		"A forecast is no measurement: a reading overrules it.",
 		"Un pronóstico no es una medición: manda la lectura.",

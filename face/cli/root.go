@@ -109,6 +109,7 @@ func (p *program) verbs() []*cobra.Command {
 	return []*cobra.Command{
 		p.checkFileVerb(),
 		p.schemaVerb(),
+		p.forecastVerb(),
 		p.calcVerb(),
 		p.logVerb(),
 		p.loadVerb(),

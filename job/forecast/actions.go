@@ -73,9 +73,19 @@ func (f *Forecast) Actions(spare bool) []Action {
 		earlier = math.Round(earlier)
 		add(Action{What: FinishEarlier, Hours: earlier}, Scenario{Finish: -hoursSpan(earlier)})
 	}
+	actions = slices.DeleteFunc(actions, func(a Action) bool {
+		return a.Chance > *f.Chance-worthChance && a.MinDO < f.MinDO.Median+worthOxygen
+	})
 	sortByChance(actions)
 	return actions
 }
+
+// An action is worth a word where it takes this much off the chance, in 100,
+// or adds this much to the lowest oxygen, mg/L.
+const (
+	worthChance = 1.0
+	worthOxygen = 0.2
+)
 
 // airBack is the future with all the air again.
 func (f *Forecast) airBack() Action {
