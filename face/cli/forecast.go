@@ -116,10 +116,7 @@ func (p *program) jobOrHolding(name string) (*jobfile.File, error) {
 // forecastQuestion reads the files and flags into what is asked.
 func (p *program) forecastQuestion(c *forecastCall, file *jobfile.File, s *forecast.Subject, r wording.Reader) (forecast.Question, forecast.Telling, error) {
 	q := forecast.Question{}
-	t := forecast.Telling{
-		Batch: s.Name, Start: s.Start, Zone: s.Zone, UseByDO: file.Limits.UseByDO,
-		SparePump: len(file.Pumps) > len(file.Vessels), NoMeter: !file.Holding.OxygenMeter && !file.Holding.MeterUnknown,
-	}
+	t := s.Telling(file)
 	if err := p.underSky(c, s); err != nil {
 		return q, t, err
 	}
@@ -147,10 +144,7 @@ func (p *program) forecastQuestion(c *forecastCall, file *jobfile.File, s *forec
 		}
 		t.WhatIf = &scenario
 	}
-	return forecast.Question{
-		Setup: s.Setup, Log: log, Larder: s.Larder, Airflow: s.Air.Airflow,
-		Now: math.Max(0, now.Sub(s.Start).Hours()), Hours: hours, Members: int(members), Seed: uint64(seed),
-	}, t, nil
+	return s.Question(log, now, hours, int(members), uint64(seed)), t, nil
 }
 
 // underSky reads the weather, where there is any.
@@ -171,8 +165,11 @@ func (p *program) underSky(c *forecastCall, s *forecast.Subject) error {
 }
 
 func (p *program) readLog(c *forecastCall, s *forecast.Subject, r wording.Reader) (forecast.Log, error) {
-	if c.readings == "" {
+	if c.readings == "" && c.job != "" {
 		return forecast.Log{}, nil
+	}
+	if c.readings == "" {
+		return p.holdingLog(s)
 	}
 	text, err := p.readText("readings", c.readings)
 	if err != nil {
@@ -192,6 +189,15 @@ func (p *program) readLog(c *forecastCall, s *forecast.Subject, r wording.Reader
 		fmt.Fprintln(p.Err, wording.Say("forecast.rows-skipped", wording.Places{"n": n}).For(r))
 	}
 	return log, nil
+}
+
+// holdingLog is what the holding's journal knows of the batch.
+func (p *program) holdingLog(s *forecast.Subject) (log forecast.Log, err error) {
+	err = p.withHolding(func(ctx context.Context, h *holding.Holding) error {
+		log, err = h.BrewLog(ctx, s.Name, s.Start)
+		return err
+	})
+	return log, err
 }
 
 // readText reads the file that a flag names.

@@ -173,4 +173,21 @@ func (s *Subject) UnderSky(f *weather.Forecast) {
 	}
 }
 
+// Question asks about this batch at a moment; one before the start asks about
+// the start.
+func (s *Subject) Question(log Log, now time.Time, hours float64, members int, seed uint64) Question {
+	return Question{
+		Setup: s.Setup, Log: log, Larder: s.Larder, Airflow: s.Air.Airflow,
+		Now: math.Max(0, now.Sub(s.Start).Hours()), Hours: hours, Members: members, Seed: seed,
+	}
+}
+
+// Telling is what puts a forecast of this batch into words.
+func (s *Subject) Telling(file *jobfile.File) Telling {
+	return Telling{
+		Batch: s.Name, Start: s.Start, Zone: s.Zone, UseByDO: file.Limits.UseByDO,
+		SparePump: len(file.Pumps) > len(file.Vessels), NoMeter: !file.Holding.OxygenMeter && !file.Holding.MeterUnknown,
+	}
+}
+
 func cubeRoot(x float64) float64 { return math.Cbrt(x) }

@@ -75,7 +75,7 @@ func ReadLog(name string, data []byte, how LogReading) (Log, error) {
 	}
 	log.Unknown = t.Unknown
 	log.Skipped, err = t.Each(how.SkipBad, func(row table.Row) error { return log.take(row, how) })
-	log.order()
+	log.Order()
 	return log, err
 }
 
@@ -92,7 +92,7 @@ func (l *Log) take(row table.Row, how LogReading) error {
 	if err := r.read(row); err != nil {
 		return err
 	}
-	if r.HasOxygen() || r.Water != nil || r.EC != nil || r.PH != nil || r.Count != nil || r.Smell != "" || r.ToRim != nil {
+	if !r.Empty() {
 		l.Readings = append(l.Readings, r)
 	}
 	if row.Blank("event") {
@@ -148,8 +148,8 @@ func (r *Reading) read(row table.Row) error {
 	return nil
 }
 
-// order puts the log in order of time and drops what stands in it twice.
-func (l *Log) order() {
+// Order puts the log in order of time and drops what stands in it twice.
+func (l *Log) Order() {
 	slices.SortStableFunc(l.Readings, func(a, b Reading) int { return compare(a.Hour, b.Hour) })
 	slices.SortStableFunc(l.Events, func(a, b Event) int { return compare(a.Hour, b.Hour) })
 	l.Readings = slices.CompactFunc(l.Readings, sameReading)

@@ -18,6 +18,11 @@ type Reading struct {
 // HasOxygen tells whether oxygen was measured.
 func (r *Reading) HasOxygen() bool { return r.DO != nil || r.Percent != nil }
 
+// Empty tells whether nothing was measured.
+func (r *Reading) Empty() bool {
+	return !r.HasOxygen() && r.Water == nil && r.EC == nil && r.PH == nil && r.Count == nil && r.Smell == "" && r.ToRim == nil
+}
+
 // Smell is what the nose says.
 type Smell string
 
