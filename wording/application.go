@@ -8,6 +8,7 @@ var applicationWords = Table{
 
 	"application.missing":          {"{flag} is missing", "falta {flag}"},
 	"application.missing.advice":   {"add {flag}", "agregue {flag}"},
+	"application.missing.dilution": {"state the dilution, for example --ratio 1:8; undiluted tea must be said: --ratio 1:0", "indique la dilución, por ejemplo --ratio 1:8; el té sin diluir también se dice: --ratio 1:0"},
 	"application.disagree":         {"{first} says {a} and {second} says {b}", "{first} dice {a} y {second} dice {b}"},
 	"application.disagree.allowed": {"two statements within {percent} % of each other", "dos datos que no difieran más de {percent} %"},
 	"application.disagree.advice":  {"leave one of them out, or correct it", "quite uno de los dos, o corríjalo"},

@@ -50,10 +50,22 @@ func abs(x float64) float64 {
 	return x
 }
 
-// missing says which flag is needed, and what for.
-func missing(field string) *fault.Fault {
-	return fault.New(field, "", wording.Say("application.missing", wording.Places{"flag": "--" + field}),
-		wording.Text{}, wording.Say("application.missing.advice", wording.Places{"flag": "--" + field}))
+// missing says which flag is needed, or which of several.
+func missing(field string, others ...string) *fault.Fault {
+	flags := "--" + field
+	for _, other := range others {
+		flags += " / --" + other
+	}
+	return fault.New(field, "", wording.Say("application.missing", wording.Places{"flag": flags}),
+		wording.Text{}, wording.Say("application.missing.advice", wording.Places{"flag": flags}))
+}
+
+// missingDilution asks for a dilution: that tea goes on undiluted must be
+// said.
+func missingDilution() *fault.Fault {
+	wrong := missing("ratio", "percent-tea")
+	wrong.Advice = wording.Say("application.missing.dilution")
+	return wrong
 }
 
 // disagree says that two flags state one quantity and do not match.

@@ -72,18 +72,16 @@ func (m Mixing) fromFirst() (Amounts, error) {
 		return Amounts{*m.Tea, max(0, *m.Tank-*m.Tea), *m.Tank, min(1, quantity.Share(*m.Tea / *m.Tank))}, nil
 	case m.Water != nil && m.Tank != nil:
 		return teaFromRest(*m.Water, *m.Tank)
-	case m.Share == nil && m.Tea == nil && m.Water == nil && m.Tank == nil:
-		return Amounts{}, missing("tea")
+	case m.Tea == nil && m.Water == nil && m.Tank == nil:
+		return Amounts{}, missing("tea", "water", "tank")
 	case m.Share == nil:
-		return Amounts{}, missing("ratio")
+		return Amounts{}, missingDilution()
 	case m.Tea != nil:
 		return MixFromTea(*m.Tea, *m.Share), nil
 	case m.Water != nil:
 		return MixFromWater(*m.Water, *m.Share)
-	case m.Tank != nil:
-		return MixOf(*m.Tank, *m.Share), nil
 	}
-	return Amounts{}, missing("tea")
+	return MixOf(*m.Tank, *m.Share), nil
 }
 
 func teaFromRest(water, tank quantity.Volume) (Amounts, error) {

@@ -21,9 +21,9 @@ func Settle[Q quantity.Amount](tea, mix *Q, share *quantity.Share, teaName, mixN
 	case tea != nil && mix != nil:
 		return fromRates(*tea, *mix, share, teaName, mixName)
 	case tea == nil && mix == nil:
-		return Strength[Q]{}, missing(teaName)
+		return Strength[Q]{}, missing(teaName, mixName)
 	case share == nil:
-		return Strength[Q]{}, missing("ratio")
+		return Strength[Q]{}, missingDilution()
 	case tea != nil:
 		return Strength[Q]{Tea: *tea, Mix: *tea / Q(*share), Share: *share}, nil
 	}

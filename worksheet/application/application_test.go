@@ -133,7 +133,7 @@ func refuses(t *testing.T, name, flags, field string, words ...string) {
 		t.Errorf("%s %s: refuses %v, want %s (%s)", name, flags, fields, field, said.String())
 	}
 	for _, w := range words {
-		if !strings.Contains(said.String(), w) {
+		if !strings.Contains(strings.ReplaceAll(said.String(), "\u00a0", " "), w) {
 			t.Errorf("%s %s: the message lacks %q: %s", name, flags, w, said.String())
 		}
 	}
