@@ -59,9 +59,30 @@ var (
 	notFinite     = regexp.MustCompile(`(?i)^[+-]?(nan|inf(inity)?)\b`)
 )
 
+// Nothing that is measured lies outside these; a number that does is a slip,
+// and products of such numbers would overflow.
+const (
+	largestNumber  = 1e30
+	smallestNumber = 1e-30
+)
+
 // leadingNumber reads the number at the start of a tidied text and returns
 // what follows it.
 func leadingNumber(text string) (value float64, rest string, err *fault.Fault) {
+	value, rest, err = anyNumber(text)
+	size := math.Abs(value)
+	switch {
+	case err != nil:
+		return 0, "", err
+	case size > largestNumber:
+		return 0, "", fault.New("", text, wording.Say("quantity.too-large"), wording.Text{}, wording.Text{})
+	case size > 0 && size < smallestNumber:
+		return 0, "", fault.New("", text, wording.Say("quantity.too-small"), wording.Text{}, wording.Text{})
+	}
+	return value, rest, nil
+}
+
+func anyNumber(text string) (value float64, rest string, err *fault.Fault) {
 	if notFinite.MatchString(text) {
 		return 0, "", fault.New("", text, wording.Say("quantity.not-finite"), wording.Text{}, wording.Text{})
 	}

@@ -7,6 +7,7 @@ var quantityWords = Table{
 	"quantity.no-number.advice":        {"write a number and a unit, for example 2 qt or 19.4C", "escriba un número y una unidad, por ejemplo 2 qt o 19,4C"},
 	"quantity.not-finite":              {"it is not a finite number", "no es un número finito"},
 	"quantity.too-large":               {"the number is too large to be read", "el número es demasiado grande"},
+	"quantity.too-small":               {"the number is too small to mean anything", "el número es demasiado pequeño para significar algo"},
 	"quantity.zero-below":              {"a fraction cannot have 0 below the line", "una fracción no puede tener 0 debajo de la raya"},
 	"quantity.thousands":               {"{given} could be {thousands} or {decimal}", "{given} podría ser {thousands} o {decimal}"},
 	"quantity.thousands.advice":        {"write it without the comma, or with a point", "escríbalo sin la coma, o con punto"},
