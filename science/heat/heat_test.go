@@ -135,8 +135,7 @@ func boolean(b bool) float64 {
 
 func tau(v heat.Vessel) float64 { s, _ := v.TimeConstant(); return s.Hours() }
 
-// What comes and goes must balance: the heat of 720 h is the change of the
-// water's own.
+// The air's own temperature is approached and never reached.
 func TestTargetAtTheEndIsNeverReached(t *testing.T) {
 	v := heat.Vessel{Volume: 20, Air: airOf(15, 50), Walls: 2}
 	if at, ok := v.Follow(22, 720).Reach(15); ok {
