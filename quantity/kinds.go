@@ -40,12 +40,15 @@ func (k kind) parse(text string) (float64, error) {
 // depth tells whether a depth (20 mm) stands where a volume per area (20 L/m2)
 // is needed, or the other way round: one dimension, two meanings.
 func (k kind) depth(u Unit) bool {
-	return k.dim == length && u.Kind() != strings.TrimPrefix(k.name, "quantity.kind.")
+	return k.dim == length && k.name != waterDepth && u.Kind() != strings.TrimPrefix(k.name, "quantity.kind.")
 }
 
 func (k kind) allowed() wording.Text {
 	return wording.Say("quantity.allowed", wording.Places{"kind": wording.Say(k.name), "example": k.example})
 }
+
+// waterDepth names the one kind that is said either way: 10 mm or 10 L/m2.
+const waterDepth = "quantity.kind.water-depth"
 
 // The kinds that have a type.
 var (
@@ -64,6 +67,7 @@ var (
 	densityKind      = kind{"quantity.kind.density", massPerVolume, 1e-3, "0.5 kg/L", false}
 	conductivityKind = kind{"quantity.kind.conductivity", conductivity, 1e4, "900 uS/cm", false}
 	doseKind         = kind{"quantity.kind.volume-per-area", length, 1000, "20 gal/ac", false}
+	waterDepthKind   = kind{waterDepth, length, 1000, "10 mm", false}
 	massDoseKind     = kind{"quantity.kind.mass-per-area", massPerArea, 1000, "50 g/m2", false}
 	perTimeKind      = kind{"quantity.kind.per-time", perTime, 3600, "14 /h", false}
 	uptakeKind       = kind{"quantity.kind.uptake", uptake, 3.6e6, "20 mg/L/h", false}
@@ -91,6 +95,7 @@ func ParseConcentration(s string) (Concentration, error) { return as[Concentrati
 func ParseDensity(s string) (Density, error)             { return as[Density](densityKind, s) }
 func ParseConductivity(s string) (Conductivity, error)   { return as[Conductivity](conductivityKind, s) }
 func ParseDose(s string) (Dose, error)                   { return as[Dose](doseKind, s) }
+func ParseWaterDepth(s string) (Dose, error)             { return as[Dose](waterDepthKind, s) }
 func ParseMassDose(s string) (MassDose, error)           { return as[MassDose](massDoseKind, s) }
 func ParsePerTime(s string) (PerTime, error)             { return as[PerTime](perTimeKind, s) }
 func ParseUptake(s string) (Uptake, error)               { return as[Uptake](uptakeKind, s) }

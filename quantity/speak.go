@@ -64,7 +64,7 @@ func (p Pressure) Speak(r wording.Reader) string {
 }
 
 var (
-	usLengths     = []shown{{"mi", 1 / metresPerMile, metresPerMile}, {"ft", 1 / metresPerFoot, metresPerFoot}, {"in", 1 / metresPerInch, 0.002}, {"µm", 1e6, 0}}
+	usLengths     = []shown{{"mi", 1 / metresPerMile, metresPerMile}, {"ft", 1 / metresPerFoot, metresPerFoot}, {"in", 1 / metresPerInch, 0.001}, {"µm", 1e6, 0}}
 	metricLengths = []shown{{"km", 1e-3, 1e4}, {"m", 1, 1}, {"cm", 100, 0.05}, {"mm", 1000, 0.001}, {"µm", 1e6, 0}}
 	usAreas       = []shown{{"acre", 1 / squareMetresPerAcre, squareMetresPerAcre}, {"sq\u00a0ft", 1 / (metresPerFoot * metresPerFoot), 0.01}, {"sq\u00a0in", 1 / (metresPerInch * metresPerInch), 1e-4}, {"mm²", 1e6, 0}}
 	metricAreas   = []shown{{"ha", 1e-4, 1e4}, {"m²", 1, 0.1}, {"cm²", 1e4, 1e-4}, {"mm²", 1e6, 0}}
@@ -76,6 +76,9 @@ var (
 
 // Speak prints a length in the unit a person would measure it in.
 func (l Length) Speak(r wording.Reader) string {
+	if l == 0 {
+		return say("0", choose(r, usLengths[2:], metricLengths[3:])[0].unit)
+	}
 	return speakIn(float64(l), 3, choose(r, usLengths, metricLengths), r)
 }
 

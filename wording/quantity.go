@@ -55,6 +55,7 @@ var quantityWords = Table{
 	"quantity.kind.density":                {"a density", "una densidad"},
 	"quantity.kind.conductivity":           {"a conductivity", "una conductividad"},
 	"quantity.kind.volume-per-area":        {"a volume per area", "un volumen por superficie"},
+	"quantity.kind.water-depth":            {"a depth of water or a volume per area", "una lámina de agua o un volumen por superficie"},
 	"quantity.kind.mass-per-area":          {"a mass per area", "una masa por superficie"},
 	"quantity.kind.per-time":               {"a rate per time", "una tasa por tiempo"},
 	"quantity.kind.uptake":                 {"a mass per volume and time", "una masa por volumen y tiempo"},

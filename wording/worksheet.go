@@ -44,6 +44,7 @@ var worksheetWords = Table{
 	"worksheet.kind.density":          {"a density, for example {example}", "una densidad, por ejemplo {example}"},
 	"worksheet.kind.conductivity":     {"a conductivity, for example {example}", "una conductividad, por ejemplo {example}"},
 	"worksheet.kind.volume-per-area":  {"a volume per area, for example {example}", "un volumen por superficie, por ejemplo {example}"},
+	"worksheet.kind.water-depth":      {"a depth of water or a volume per area, for example {example}", "una lámina de agua o un volumen por superficie, por ejemplo {example}"},
 	"worksheet.kind.per-time":         {"a rate, for example {example}", "una tasa, por ejemplo {example}"},
 	"worksheet.kind.uptake":           {"an uptake, for example {example}", "un consumo, por ejemplo {example}"},
 	"worksheet.kind.depth-rate":       {"a depth of water per time, for example {example}", "una lámina de agua por tiempo, por ejemplo {example}"},

@@ -113,9 +113,16 @@ func (f *Form) checkValue(in *Input, text string) {
 	}
 }
 
+// checkChoice takes spaces for hyphens ("sandy loam"). Why a word is left out
+// on purpose stands under refused.<flag>.<word>.
 func (f *Form) checkChoice(in *Input, text string) {
+	hyphened := strings.ReplaceAll(strings.TrimSpace(text), " ", "-")
 	for _, c := range in.Choices {
 		if text == c {
+			return
+		}
+		if hyphened == c && !in.List {
+			f.values[in.Flag] = []string{c}
 			return
 		}
 	}
@@ -123,14 +130,17 @@ func (f *Form) checkChoice(in *Input, text string) {
 	if wrong.Nearest = fault.Nearest(text, in.Choices); wrong.Nearest != "" {
 		wrong.Advice = wording.Say("worksheet.nearest", wording.Places{"nearest": wrong.Nearest})
 	}
+	if why := "refused." + in.Flag + "." + hyphened; wording.Known(why) {
+		wrong.Nearest, wrong.Advice = "", wording.Say(why)
+	}
 }
 
 // within checks a read value against the input's ends, with a slack of 1 in
 // 10^9 so that a converted limit still counts as the limit.
 func (in *Input) within(v float64, given string) error {
 	low, high := in.bound(in.Low, math.Inf(-1)), in.bound(in.High, math.Inf(1))
-	tooLow := v < low-slack(low) || in.Over && v <= low+slack(low)
-	tooHigh := v > high+slack(high) || in.Under && v >= high-slack(high)
+	tooLow := v < low-in.slack(low) || in.Over && v <= low+in.slack(low)
+	tooHigh := v > high+in.slack(high) || in.Under && v >= high-in.slack(high)
 	if !tooLow && !tooHigh && !math.IsNaN(v) {
 		return nil
 	}
@@ -148,9 +158,12 @@ func (in *Input) bound(limit string, without float64) float64 {
 	return v
 }
 
-func slack(limit float64) float64 {
-	if math.IsInf(limit, 0) {
+func (in *Input) slack(limit float64) float64 {
+	switch {
+	case math.IsInf(limit, 0):
 		return 0
+	case in.Kind == Temperature: // 32 °F is 0 °C but for the last digit
+		return 1e-9 * (math.Abs(limit) + 273.15)
 	}
 	return 1e-9 * math.Abs(limit)
 }

@@ -114,6 +114,7 @@ var (
 	Density         = amount("density", "g/mL", "g/mL", "0.5 kg/L", quantity.ParseDensity)
 	Conductivity    = amount("conductivity", "uS/cm", "uS/cm", "900 uS/cm", quantity.ParseConductivity)
 	Dose            = amount("volume-per-area", "gal/ac", "L/ha", "20 gal/ac", quantity.ParseDose)
+	WaterDepth      = amount("water-depth", "in", "mm", "10 mm", quantity.ParseWaterDepth)
 	PerTime         = amount("per-time", "/h", "/h", "14 /h", quantity.ParsePerTime)
 	Uptake          = amount("uptake", "mg/L/h", "mg/L/h", "20 mg/L/h", quantity.ParseUptake)
 	DepthRate       = amount("depth-rate", "in/h", "mm/h", "10 mm/h", quantity.ParseDepthRate)

@@ -87,11 +87,18 @@ func objectRows(value any) ([]Object, bool) {
 	return rows, true
 }
 
+// tooLongForGrid are sentences that would push a table apart; programs and
+// pages have them.
+var tooLongForGrid = map[string]bool{"reasons": true}
+
 // grid keeps only the columns in which some row has a value.
 func grid(key, label string, rows []Object, r wording.Reader) Grid {
 	g := Grid{Key: key, Label: label}
 	cells := make([][]string, len(rows))
 	for column, m := range rows[0] {
+		if tooLongForGrid[m.Key] {
+			continue
+		}
 		values, any := make([]string, len(rows)), false
 		for i, row := range rows {
 			if column < len(row) {

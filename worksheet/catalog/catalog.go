@@ -5,6 +5,7 @@ import (
 	"aerosteep/worksheet"
 	"aerosteep/worksheet/application"
 	"aerosteep/worksheet/counting"
+	"aerosteep/worksheet/ground"
 	"aerosteep/worksheet/hygiene"
 	"aerosteep/worksheet/oxygen"
 	"aerosteep/worksheet/units"
@@ -13,6 +14,7 @@ import (
 // rooms are the topics that bring worksheets.
 var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
+	ground.Sheets(),
 	oxygen.Sheets(),
 	counting.Sheets(),
 	hygiene.Sheets(),
