@@ -36,6 +36,7 @@ var oxygenWords = Table{
 	"oxygen.rise.lag.allowed":    {"kLa times the probe's time up to {limit}", "kLa por el tiempo de la sonda hasta {limit}"},
 	"oxygen.rise.lag.advice":     {"use a faster probe or gentler air; --fit-lag carries a known lag up to 0.5", "use una sonda más rápida o menos aire; --fit-lag admite un retardo conocido hasta 0,5"},
 
+	"oxygen.fall.allowed":           {"one stretch with the air off, with at least 3 readings above 2 mg/L", "un tramo con el aire apagado, con al menos 3 lecturas por encima de 2 mg/L"},
 	"oxygen.fall.few":               {"{n} {n|reading|readings} of the fall can be used, and {fewest} are needed", "se {n|puede|pueden} usar {n} {n|lectura|lecturas} de la bajada, y hacen falta {fewest}"},
 	"oxygen.fall.few.advice":        {"take a smaller --skip, or more readings above 2 mg/L", "use un --skip menor, o más lecturas por encima de 2 mg/L"},
 	"oxygen.fall.no-stretch":        {"no reading has the air off", "ninguna lectura tiene el aire apagado"},

@@ -17,7 +17,6 @@ var oxygenCautionWords = Table{
 	"oxygen.file.temp":              {"the mean of temp_c in {file} is {mean}", "la media de temp_c en {file} es {mean}"},
 	"oxygen.file.temp.allowed":      {"0 to 40 °C", "de 0 a 40 °C"},
 	"oxygen.file.temp.advice":       {"correct the column temp_c (it is in °C), or give --temp", "corrija la columna temp_c (va en °C), o dé --temp"},
-	"oxygen.file.unfit":             {"{file}: {what}", "{file}: {what}"},
 	"oxygen.file.skipped":           {"{n} bad {n|row was|rows were} left out.", "{n|Se dejó fuera|Se dejaron fuera} {n} {n|fila mala|filas malas}."},
 	"oxygen.needs-temp":             {"--temp is needed: the file has no temperatures", "hace falta --temp: el archivo no trae temperaturas"},
 	"oxygen.needs-temp.advice":      {"give --temp, or a column temp_c in the file", "dé --temp, o una columna temp_c en el archivo"},

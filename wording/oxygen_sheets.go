@@ -31,10 +31,11 @@ var oxygenSheetWords = Table{
 	"sheet.depletion.answer":  {"From {do} oxygen falls to {limit} in {time}.", "Desde {do} el oxígeno baja a {limit} en {time}."},
 	"sheet.depletion.never":   {"Oxygen never falls to {limit}.", "El oxígeno nunca baja a {limit}."},
 
-	"sheet.operating-point.purpose": {"How much air really comes out of this pump, at this depth, through this tube?", "¿Cuánto aire sale de verdad de esta bomba, a esta profundidad, por este tubo?"},
-	"sheet.operating-point.range":   {"depth to 10 m, bore 1 to 200 mm; between the points of the pump's curve, never beyond them", "hasta 10 m de profundidad, tubo de 1 a 200 mm; entre los puntos de la curva de la bomba, nunca más allá"},
-	"sheet.operating-point.answer":  {"{air} comes out, against {pressure} at the pump.", "Salen {air}, contra {pressure} en la bomba."},
-	"sheet.operating-point.no-flow": {"No air comes out: the pump stalls at {shutoff}, and {needed} stands over the diffuser.", "No sale aire: la bomba se para a {shutoff}, y sobre el difusor hay {needed}."},
+	"sheet.operating-point.purpose":  {"How much air really comes out of this pump, at this depth, through this tube?", "¿Cuánto aire sale de verdad de esta bomba, a esta profundidad, por este tubo?"},
+	"sheet.operating-point.range":    {"depth to 10 m, bore 1 to 200 mm; between the points of the pump's curve, never beyond them", "hasta 10 m de profundidad, tubo de 1 a 200 mm; entre los puntos de la curva de la bomba, nunca más allá"},
+	"sheet.operating-point.answer":   {"{air} comes out, against {pressure} at the pump.", "Salen {air}, contra {pressure} en la bomba."},
+	"sheet.operating-point.pressure": {"Pressure at the pump (gauge)", "Presión en la bomba (manométrica)"},
+	"sheet.operating-point.no-flow":  {"No air comes out: the pump stalls at {shutoff}, and {needed} stands over the diffuser.", "No sale aire: la bomba se para a {shutoff}, y sobre el difusor hay {needed}."},
 
 	"sheet.blower-power.purpose": {"What power does that air take?", "¿Qué potencia pide ese aire?"},
 	"sheet.blower-power.range":   {"0.01 to 50 000 L/min at inlet conditions, outlet up to three times the inlet's absolute pressure; ideal dry air", "de 0,01 a 50 000 L/min en las condiciones de entrada, salida hasta tres veces la presión absoluta de entrada; aire seco ideal"},

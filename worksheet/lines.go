@@ -33,6 +33,11 @@ func (r *Result) Figures(reader wording.Reader) ([]Line, []Grid, error) {
 	object, _ := node.(Object)
 	object = slices.DeleteFunc(object, func(m Member) bool { return slices.Contains(r.Told, m.Key) })
 	lines, grids := figures(object, "", reader)
+	for i := range lines {
+		if own, has := r.Labels[lines[i].Key]; has {
+			lines[i].Label = own.For(reader)
+		}
+	}
 	return lines, grids, nil
 }
 

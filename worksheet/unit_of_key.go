@@ -126,6 +126,9 @@ func Speak(key string, v float64) wording.Speaker {
 			return s.speak(v)
 		}
 	}
+	if strings.HasPrefix(key, "minutes_") {
+		return plainNumber{v, "min"}
+	}
 	if strings.HasPrefix(key, "percent_") {
 		return plainNumber{v, "%"}
 	}

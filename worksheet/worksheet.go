@@ -98,11 +98,12 @@ func Some[T any](v T) *T { return &v }
 
 // Result is what a sheet answers.
 type Result struct {
-	Answer   wording.Text   // one sentence, the answer first
-	Notes    []wording.Text // further sentences, in order
-	Told     []string       // keys of Data that the sentences say better than a figure
-	Data     any            // a struct with JSON tags in the order of the contract
-	Basis    Basis          // "" where physics alone
+	Answer   wording.Text            // one sentence, the answer first
+	Notes    []wording.Text          // further sentences, in order
+	Told     []string                // keys of Data that the sentences say better than a figure
+	Data     any                     // a struct with JSON tags in the order of the contract
+	Labels   map[string]wording.Text // of keys that mean something of their own here
+	Basis    Basis                   // "" where physics alone
 	Sources  []source.Source
 	Cautions []wording.Text
 	Plot     *Plot

@@ -1,7 +1,6 @@
 package oxygen
 
 import (
-	"fmt"
 	"math"
 
 	"aerosteep/fault"
@@ -49,7 +48,7 @@ func FitFall(stretch []Reading, wait quantity.Span, probe Probe) (Fall, error) {
 	}
 	fall.Readings = after(above, max(wait, probe.Settling()))
 	if fall.Used = len(fall.Readings); fall.Used < fewestForFall {
-		return fall, unfit("oxygen.fall.few", wording.Places{"n": fall.Used, "fewest": fewestForFall})
+		return fall, noFall("oxygen.fall.few", wording.Places{"n": fall.Used, "fewest": fewestForFall})
 	}
 	fall.Uptake = slope(fall.Readings, probe.Resolution)
 	return fall, nil
@@ -148,15 +147,20 @@ func PumpOff(readings []AiredReading) (off, on []Reading, err error) {
 		}
 	}
 	if len(off) == 0 {
-		return nil, nil, unfit("oxygen.fall.no-stretch", nil)
+		return nil, nil, noFall("oxygen.fall.no-stretch", nil)
 	}
 	return off, on, nil
 }
 
 func secondStretch(line int) error {
-	f := unfit("oxygen.fall.second", wording.Places{"line": line}).(*fault.Fault)
-	f.Line, f.Given = line, fmt.Sprintf("line %d", line)
+	f := noFall("oxygen.fall.second", wording.Places{"line": line})
+	f.Line = line
 	return f
+}
+
+// noFall is a fall that says nothing; its sheet names the file.
+func noFall(key string, places wording.Places) *fault.Fault {
+	return fault.New("file", "", wording.Say(key, places), wording.Say("oxygen.fall.allowed"), wording.Say(key+".advice", places))
 }
 
 // Recovery is the rise after the air is back, from where the probe has

@@ -75,7 +75,7 @@ func FitRise(stretch []Reading, probe Probe) (Rise, error) {
 	return rise, rise.judge(probe)
 }
 
-// unfit is a test that says nothing; its sheet names the file.
+// unfit is a rise that says nothing; its sheet names the file.
 func unfit(key string, places wording.Places) error {
 	return fault.New("file", "", wording.Say(key, places), wording.Say("oxygen.rise.allowed"), wording.Say(key+".advice", places))
 }

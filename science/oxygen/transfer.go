@@ -18,12 +18,12 @@ func TemperatureFactor(water quantity.Temperature) float64 {
 
 const lnTheta = 0.023716526617316065 // ln 1.024
 
-// OxygenInAir is the oxygen in a litre of dry air at 20 °C and 1 atm, in g/L:
-// ρ = 1.2041 g/L (P/(287.055 T)) times a mass share of 0.2314.
+// OxygenInAir is the oxygen in a litre of dry air at 20 °C and 1 atm, 0.27863
+// g/L: a density of 1.2041 g/L times a mass share of 0.2314.
 //
 // It is not thinned at altitude: a bubble gives up a share of its litres, and
 // the altitude comes in once, through C*(T, P).
-const OxygenInAir = 0.27863
+const OxygenInAir = 1.2041 * 0.2314
 
 // Bubbles is the kind of bubble that a diffuser makes.
 type Bubbles string

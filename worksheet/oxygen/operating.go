@@ -70,7 +70,10 @@ func runOperatingPoint(f *worksheet.Form) (*worksheet.Result, error) {
 		DiffuserLoss: float64(m.DiffuserLoss), AirPower: float64(m.AirPower), Verdict: "works",
 		Site: float64(at.Pressure), SiteFrom: string(at.From),
 	}
-	r := &worksheet.Result{Basis: worksheet.Physics, Sources: operatingSources}
+	r := &worksheet.Result{
+		Basis: worksheet.Physics, Sources: operatingSources,
+		Labels: map[string]wording.Text{"pressure_kpa": wording.Say("sheet.operating-point.pressure")},
+	}
 	r.Answer = wording.Say("sheet.operating-point.answer", wording.Places{"air": quantity.Airflow(m.Airflow), "pressure": m.Pressure})
 	if !m.Flows {
 		answer.Verdict = "no-flow"

@@ -198,7 +198,6 @@ func (t *testFile) naming(err error) error {
 	for _, wrong := range fault.Of(err) {
 		if wrong.Field == "file" {
 			wrong.Field = t.name
-			wrong.What = wording.Say("oxygen.file.unfit", wording.Places{"file": t.name, "what": wrong.What})
 		}
 	}
 	return err
