@@ -74,12 +74,34 @@ const (
 	slowest  = 1e-3
 	fastest  = 40
 	gridStep = 0.5 // in ln kLa
+	closest  = 1e-7
+	enough   = 500 // readings that show where to look
 )
 
 // best finds the kLa of the least sum of squares, and false where it lies at
-// an end of the range.
+// an end of the range. A long log is looked over thinned out first; a rise
+// too quick for that is looked for in all of it.
 func (c *curve) best() (shape, bool) {
 	low, high := math.Log(slowest/c.t[len(c.t)-1]), math.Log(fastest/c.t[1])
+	looks := []*curve{c}
+	if len(c.t) > 2*enough {
+		looks = []*curve{c.thinned(), c}
+	}
+	for _, look := range looks {
+		middle, found := look.lookOver(low, high)
+		if !found {
+			continue
+		}
+		s, at := c.narrow(middle-gridStep, middle+gridStep)
+		if math.Abs(at-middle) < gridStep-2*closest {
+			return s, true
+		}
+	}
+	return shape{}, false
+}
+
+// lookOver tries kLa in steps from end to end; false where an end is best.
+func (c *curve) lookOver(low, high float64) (logKLa float64, found bool) {
 	steps := int(math.Ceil((high - low) / gridStep))
 	bestStep, bestRSS := 0, math.Inf(1)
 	for i := 0; i <= steps; i++ {
@@ -87,20 +109,34 @@ func (c *curve) best() (shape, bool) {
 			bestStep, bestRSS = i, rss
 		}
 	}
-	if bestStep == 0 || bestStep == steps {
-		return shape{}, false
-	}
-	middle := low + float64(bestStep)*gridStep
-	return c.narrow(middle-gridStep, middle+gridStep), true
+	return low + float64(bestStep)*gridStep, bestStep > 0 && bestStep < steps
 }
 
-// narrow finds the minimum between two ends by golden section.
-func (c *curve) narrow(low, high float64) shape {
+// thinned keeps about as many readings as are enough.
+func (c *curve) thinned() *curve {
+	every := len(c.t) / enough
+	thin := &curve{}
+	for i := 0; i < len(c.t); i += every {
+		thin.t, thin.y = append(thin.t, c.t[i]), append(thin.y, c.y[i])
+		if c.lag != nil {
+			thin.lag = append(thin.lag, c.lag[i])
+		}
+	}
+	thin.decay = make([]float64, len(thin.t))
+	thin.meanY = mean(thin.y)
+	if thin.lag != nil {
+		thin.meanLag = mean(thin.lag)
+	}
+	return thin
+}
+
+// narrow finds the minimum between two ends by golden section, and the
+// logarithm of its kLa.
+func (c *curve) narrow(low, high float64) (shape, float64) {
 	const golden = 0.6180339887498949
-	const close = 1e-7
 	a, b := high-golden*(high-low), low+golden*(high-low)
 	atA, atB := c.at(a), c.at(b)
-	for high-low > close {
+	for high-low > closest {
 		if atA.rss < atB.rss {
 			high, b, atB = b, a, atA
 			a = high - golden*(high-low)
@@ -111,7 +147,8 @@ func (c *curve) narrow(low, high float64) shape {
 			atB = c.at(b)
 		}
 	}
-	return c.at((low + high) / 2)
+	middle := (low + high) / 2
+	return c.at(middle), middle
 }
 
 // at fits the linear part for one kLa, given as its logarithm.

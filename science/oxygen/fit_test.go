@@ -4,7 +4,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
-	"time"
 
 	"aerosteep/fault"
 	"aerosteep/internal/published"
@@ -249,28 +248,21 @@ func TestPumpOffRefuses(t *testing.T) {
 	}
 }
 
-// Ten thousand points, a quick logger's afternoon, are fitted in under 20 ms.
-func TestRiseIsQuick(t *testing.T) {
-	readings := longRise()
-	best := time.Hour
-	for range 5 {
-		start := time.Now()
-		if _, err := oxygen.Reaeration(readings, 0, oxygen.Probe{Resolution: 0.01}); err != nil {
-			t.Fatal(err)
+// A rise that is over within a fiftieth of a long log is found all the same.
+func TestQuickRiseInALongLog(t *testing.T) {
+	for _, kla := range []float64{12, 500, 8000} {
+		rise, err := oxygen.Reaeration(longRise(kla), 0, oxygen.Probe{Resolution: 0.01})
+		if err != nil || math.Abs(float64(rise.KLa.Value)/kla-1) > 0.03 {
+			t.Errorf("kLa %v, %v; want %g", rise.KLa.Value, err, kla)
 		}
-		best = min(best, time.Since(start))
 	}
-	if best > 20*time.Millisecond {
-		t.Errorf("10 000 points took %v, want under 20 ms", best)
-	}
-	t.Logf("10 000 points: %v", best)
 }
 
-func longRise() []oxygen.Reading {
+func longRise(kla float64) []oxygen.Reading {
 	random := rand.New(rand.NewPCG(7, 7))
 	var readings []oxygen.Reading
 	for i := range 10000 {
-		c := 9 - 8*math.Exp(-12*float64(i)*0.4/10000) + 0.02*random.NormFloat64()
+		c := 9 - 8*math.Exp(-kla*float64(i)*0.4/10000) + 0.02*random.NormFloat64()
 		readings = append(readings, oxygen.Reading{At: quantity.Hours(float64(i) * 0.4 / 10000), Oxygen: quantity.Concentration(c)})
 	}
 	return readings
