@@ -21,4 +21,7 @@ var (
 	EPARWQC2012   = cite("epa-rwqc-2012", "EPA, Recreational Water Quality Criteria, 820-F-12-058, 2012", "geometric mean and statistical threshold value; numbers from memory")
 	BathingUK2013 = cite("bathing-uk-2013", "The Bathing Water Regulations 2013 (UK), schedule 5 paragraph 2", "90th and 95th percentile of a log-normal distribution")
 	Bryant1986    = cite("bryant-1986", "Bryant 1986, Graph-based algorithms for Boolean function manipulation", "IEEE Transactions on Computers C-35(8):677-691")
+	BAMAppendix2  = cite("bam-appendix-2", "FDA, Bacteriological Analytical Manual, appendix 2, Most Probable Number from Serial Dilutions (Blodgett 2010)", "tables 1 and 2; printed limits from another method")
+	Ridout1994    = cite("ridout-1994", "Ridout 1994, a comparison of confidence interval methods for dilution series experiments", "Biometrics 50:289-296")
+	Blodgett2002  = cite("blodgett-2002", "Blodgett 2002, measuring improbability of outcomes from a serial dilution test", "Communications in Statistics 31:2209-2223")
 )

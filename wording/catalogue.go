@@ -24,6 +24,7 @@ var catalogue = join(
 	countingSheetWords,
 	hygieneWords,
 	laboratoryWords,
+	laboratoryLabels,
 	sprayWords,
 	applicationWords,
 	applicationSheets,

@@ -171,7 +171,7 @@ func (in *Input) slack(limit float64) float64 {
 // meant guesses the commonest slip: a temperature typed in the other scale.
 func (in *Input) meant(given string, low, high float64) wording.Text {
 	if in.Kind != Temperature {
-		return wording.Text{}
+		return in.reason()
 	}
 	number := strings.TrimRight(given, " °CcFfKk")
 	for _, scale := range []string{"F", "C"} {
@@ -180,7 +180,14 @@ func (in *Input) meant(given string, low, high float64) wording.Text {
 			return wording.Say("worksheet.other-scale", wording.Places{"typed": number + scale, "is": t})
 		}
 	}
-	return wording.Text{}
+	return in.reason()
+}
+
+func (in *Input) reason() wording.Text {
+	if in.Reason == "" {
+		return wording.Text{}
+	}
+	return wording.Say(in.Reason)
 }
 
 // refuse notes a fault of an input.

@@ -21,6 +21,7 @@ type Input struct {
 	Over     bool     // Low itself is not allowed
 	Under    bool     // High itself is not allowed
 	Choices  []string // of a Choice
+	Reason   string   // key of the sentence that says why the range ends where it does
 	Unknown  bool     // may be "unknown", which is the same as leaving it out
 }
 

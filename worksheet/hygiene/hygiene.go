@@ -8,6 +8,7 @@ import "aerosteep/worksheet"
 // verdict, the proof behind it, the clean-up, the laboratory.
 func Sheets() []worksheet.Sheet {
 	return []worksheet.Sheet{
-		interval,
+		interval, compostProcess, pretest, recordsDue, sanitizer,
+		mpn, plate, membraneFilter, geomean, nondetect, samplingPlan, classATime,
 	}
 }
