@@ -1,6 +1,8 @@
 package forecast
 
 import (
+	"math"
+
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/science/air"
@@ -33,7 +35,7 @@ type Air struct {
 const (
 	labelShare     = 0.6
 	usualAirPerL   = 0.35 // L/min for each litre
-	usualDepthRise = 0.045
+	usualDepthRise = 0.11
 	tubeBore       = quantity.Length(0.012)
 	tubeLength     = quantity.Length(2)
 )
@@ -78,7 +80,13 @@ func DepthOf(v rig.Vessel, volume quantity.Volume) quantity.Length {
 	if v.Depth != nil && v.Brew > 0 {
 		return *v.Depth * quantity.Length(min(1.2, float64(volume/v.Brew)))
 	}
-	return quantity.Length(usualDepthRise*cubeRoot(volume.Litres())) * 2.5
+	return UsualDepth(volume)
+}
+
+// UsualDepth is the depth of a usual vessel, as high as it is wide: the cube
+// root of its volume, a little more (common practice).
+func UsualDepth(volume quantity.Volume) quantity.Length {
+	return quantity.Length(usualDepthRise * math.Cbrt(volume.Litres()))
 }
 
 func meet(p *rig.Pump, depth quantity.Length, site quantity.Pressure, water quantity.Temperature) (air.Meeting, error) {

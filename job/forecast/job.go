@@ -189,5 +189,3 @@ func (s *Subject) Telling(file *jobfile.File) Telling {
 		SparePump: len(file.Pumps) > len(file.Vessels), NoMeter: !file.Holding.OxygenMeter && !file.Holding.MeterUnknown,
 	}
 }
-
-func cubeRoot(x float64) float64 { return math.Cbrt(x) }

@@ -25,15 +25,20 @@ type Moment struct {
 }
 
 // Prior forecasts a batch without readings, over the recipe's hours.
-func Prior(s Setup, members int, seed uint64) *Outlook {
+func Prior(s Setup, members int, seed uint64) *Outlook { return prior(s, members, seed, true) }
+
+// prior may leave the course out, where only the outcome is asked for.
+func prior(s Setup, members int, seed uint64, course bool) *Outlook {
 	end := s.Planned.Hours()
 	e := newEnsemble(&s, members, seed)
 	out := &Outlook{Limit: quantity.MilligramsPerLitre(e.limit)}
-	out.Course = append(out.Course, e.moment(0))
+	if course {
+		out.Course = append(out.Course, e.moment(0))
+	}
 	steps := timeline(&s, changesOf(s.Additions), end)
 	for i := range steps {
 		e.stride(&steps[i])
-		if steps[i].row >= 0 {
+		if course && steps[i].row >= 0 {
 			out.Course = append(out.Course, e.moment(steps[i].to()))
 		}
 	}

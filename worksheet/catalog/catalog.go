@@ -4,6 +4,7 @@ package catalog
 import (
 	"aerosteep/worksheet"
 	"aerosteep/worksheet/application"
+	"aerosteep/worksheet/brew"
 	"aerosteep/worksheet/counting"
 	"aerosteep/worksheet/ground"
 	"aerosteep/worksheet/hygiene"
@@ -16,6 +17,7 @@ var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
 	ground.Sheets(),
 	oxygen.Sheets(),
+	brew.Sheets(),
 	counting.Sheets(),
 	hygiene.Sheets(),
 	application.Sheets(),
