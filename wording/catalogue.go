@@ -20,6 +20,7 @@ var catalogue = join(
 	chlorineWords,
 	skyWords,
 	recipeWords,
+	recipeSheetWords,
 	countingWords,
 	countingSheetWords,
 	hygieneWords,

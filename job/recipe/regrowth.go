@@ -1,5 +1,7 @@
 package recipe
 
+import "aerosteep/quantity"
+
 // Regrowth is what trials saw at a dose: whether pathogens that were put into
 // the brew grew. It is measured fact, not permission; the rules stand in
 // job/hygiene.
@@ -84,3 +86,13 @@ func WholeRegrowth(items []Weighed) Regrowth {
 	}
 	return worst
 }
+
+// Ceiling is the dose of molasses that is kept only with a reason, until the
+// user sets another: the largest at which the trials saw no growth.
+const Ceiling = quantity.Share(molassesNoGrowth / 100)
+
+// OverCeiling tells whether a dose is above the ceiling.
+func OverCeiling(dose quantity.Share) bool { return dose > Ceiling*tested }
+
+// IsMolasses tells whether the ceiling is about this ingredient.
+func IsMolasses(ingredient string) bool { return additive(ingredient) == "molasses" }

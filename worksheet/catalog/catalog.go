@@ -9,6 +9,7 @@ import (
 	"aerosteep/worksheet/ground"
 	"aerosteep/worksheet/hygiene"
 	"aerosteep/worksheet/oxygen"
+	"aerosteep/worksheet/recipe"
 	"aerosteep/worksheet/units"
 )
 
@@ -16,6 +17,7 @@ import (
 var rooms = [][]worksheet.Sheet{
 	units.Sheets(),
 	ground.Sheets(),
+	recipe.Sheets(),
 	oxygen.Sheets(),
 	brew.Sheets(),
 	counting.Sheets(),
