@@ -75,7 +75,6 @@ var laboratoryLabels = Table{
 	"key.days_left":                   {"Days left", "Días restantes"},
 	"key.may_be_discarded":            {"May be thrown away", "Puede desecharse"},
 	"key.stock_ml":                    {"From the bottle", "De la botella"},
-	"key.target_mg_per_l":             {"Strength", "Fuerza"},
 	"key.household":                   {"About", "Aproximadamente"},
 	"key.contact_minutes":             {"Contact time", "Tiempo de contacto"},
 	"key.min":                         {"at least", "al menos"},
