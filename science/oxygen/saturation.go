@@ -86,9 +86,12 @@ var standardSaturation = saturation(20, quantity.StandardAtmosphere, 0)
 // because it runs in the inner loop of a forecast.
 func saturation(water quantity.Temperature, air quantity.Pressure, salt quantity.Salinity) quantity.Concentration {
 	x := 1 / water.Kelvin()
-	P := air.Atmospheres()
 	lnC1 := -139.34411 + x*(1.575701e5+x*(-6.642308e7+x*(1.243800e10-x*8.621949e11))) -
 		float64(salt)*(0.017674+x*(-10.754+x*2140.7))
+	if air == quantity.StandardAtmosphere {
+		return quantity.Concentration(numeric.Exp(lnC1)) // the pressure term is 1
+	}
+	P := air.Atmospheres()
 	u := vapourPressure(x)
 	theta := nonIdeality(water.Celsius())
 	return quantity.Concentration(numeric.Exp(lnC1) * (P - u) * (1 - theta*P) / ((1 - u) * (1 - theta)))

@@ -24,6 +24,9 @@ func TestSaturationMatchesPublished(t *testing.T) {
 			row.Check(got, "mg/L")
 		}
 	}
+	for _, row := range published.Rows(t, "saturation-digits.csv") {
+		row.Check(saturation(t, row.Float("temperature_c"), quantity.Kilopascals(row.Float("pressure_kpa")), row.Float("salinity_psu")), "mg/L")
+	}
 	for _, row := range published.Rows(t, "saturation-typing.csv") {
 		p := quantity.Kilopascals(row.Float("air_pressure_kPa"))
 		row.Check(saturation(t, row.Float("water_temperature_degC"), p, row.Float("salinity_g_per_kg")), "mg/L")
