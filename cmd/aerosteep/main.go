@@ -3,6 +3,7 @@ package main
 
 import (
 	"os"
+	_ "time/tzdata" // zones also on machines that have none
 
 	"aerosteep/face/cli"
 )

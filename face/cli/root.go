@@ -107,6 +107,7 @@ func (p *program) root() *cobra.Command {
 // verbs lists the verbs in the order of the work.
 func (p *program) verbs() []*cobra.Command {
 	return []*cobra.Command{
+		p.planVerb(),
 		p.checkFileVerb(),
 		p.schemaVerb(),
 		p.forecastVerb(),

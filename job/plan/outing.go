@@ -151,8 +151,8 @@ func (p *planner) dropLate() {
 		}
 		k := w.runKey(*w.At)
 		if waits[k] > mostWait {
-			p.unmet(w, ByTime, wording.Say("plan.unmet.queue", wording.Places{"hour": clock(w.At.In(p.zone)), "start": clock(w.At.In(p.zone).Add(waits[k]))}),
-				wording.Say("plan.nearest.queue", wording.Places{"start": clock(w.At.In(p.zone).Add(waits[k]))}))
+			p.unmet(w, ByTime, wording.Say("plan.unmet.queue", wording.Places{"hour": Clock(w.At.In(p.zone)), "start": Clock(w.At.In(p.zone).Add(waits[k]))}),
+				wording.Say("plan.nearest.queue", wording.Places{"start": Clock(w.At.In(p.zone).Add(waits[k]))}))
 			continue
 		}
 		waits[k] += w.loadTime()
@@ -172,7 +172,7 @@ func (p *planner) sameApplicator() {
 		}
 		k := runKey{applicator: w.applicator.Name, at: w.At.Unix()}
 		if site, seen := first[k]; seen && site != w.bed.Site {
-			p.caution("plan.caution.two-sites", wording.Places{"applicator": w.applicator.Name, "hour": clock(w.At.In(p.zone))})
+			p.caution("plan.caution.two-sites", wording.Places{"applicator": w.applicator.Name, "hour": Clock(w.At.In(p.zone))})
 		}
 		first[k] = w.bed.Site
 	}

@@ -241,7 +241,7 @@ func (p *planner) dropOver(o *outing, options []option) {
 		if p.allBrew(o) >= p.brewedFor(w.tea)*(1-1e-9) {
 			kind, reason = ByTime, "plan.unmet.busy"
 		}
-		p.unmet(w, kind, wording.Say(reason, wording.Places{"tea": w.tea, "hour": clock(o.at)}), p.nearest(o, w, kind))
+		p.unmet(w, kind, wording.Say(reason, wording.Places{"tea": w.tea, "hour": Clock(o.at)}), p.nearest(o, w, kind))
 	}
 }
 

@@ -141,11 +141,11 @@ func (p *planner) unmet(w *want, kind Kind, reason, nearest wording.Text) {
 	})
 }
 
-// clock is a time as a sentence says it: day of the week, date and hour.
-type clock time.Time
+// Clock is a time as a sentence says it: day of the week, date and hour.
+type Clock time.Time
 
 // Speak says the hour in the reader's language.
-func (c clock) Speak(r wording.Reader) string {
+func (c Clock) Speak(r wording.Reader) string {
 	t := time.Time(c)
 	day := wording.Say("plan.day." + t.Weekday().String()[:3]).For(r)
 	if r.Language == wording.Spanish {

@@ -84,7 +84,7 @@ func (p *planner) layRun(wants []*want, applied map[*batch][]applying) {
 		run.BeforeUseBy = run.BeforeUseBy && !run.EndsAt.After(b.useBy)
 	}
 	if !run.BeforeUseBy {
-		p.caution("plan.caution.past-use-by", wording.Places{"hour": clock(run.At), "beds": run.Beds})
+		p.caution("plan.caution.past-use-by", wording.Places{"hour": Clock(run.At), "beds": run.Beds})
 	}
 	p.plan.Runs = append(p.plan.Runs, run)
 }

@@ -239,8 +239,12 @@ func (l *stepList) finish() {
 	l.add(b.ready, "air-off", p.say(off, l.places()), nil)
 	l.add(b.ready, "strain", p.say("plan.step.strain", l.places()), nil)
 	places := l.places()
-	places["use_by"] = clock(b.useBy.In(p.zone))
-	l.add(b.load, "load", p.say("plan.step.load", places), nil)
+	places["use_by"] = Clock(b.useBy.In(p.zone))
+	load := "plan.step.load"
+	if b.useBy.Before(b.load) {
+		load = "plan.step.load-late"
+	}
+	l.add(b.load, "load", p.say(load, places), nil)
 }
 
 // applying is one want of a batch being put on.

@@ -26,9 +26,9 @@ func (p *planner) cannot(o *outing) {
 		p.refuse(o, ByTime, wording.Say("plan.unmet.stirred", wording.Places{"recipe": o.recipe.Name}), wording.Say("plan.nearest.stirred"))
 		return
 	}
-	reason := wording.Say("plan.unmet.busy", wording.Places{"hour": clock(o.at), "tea": p.teaOf(o)})
+	reason := wording.Say("plan.unmet.busy", wording.Places{"hour": Clock(o.at), "tea": p.teaOf(o)})
 	if soonest, known := p.soonest(o); known && o.at.Before(soonest) {
-		reason = wording.Say("plan.unmet.too-soon", wording.Places{"hour": clock(o.at), "recipe": o.recipe.Name})
+		reason = wording.Say("plan.unmet.too-soon", wording.Places{"hour": Clock(o.at), "recipe": o.recipe.Name})
 	}
 	wants := o.wants
 	for _, w := range wants {
@@ -79,7 +79,7 @@ func (p *planner) nearest(o *outing, w *want, kind Kind) wording.Text {
 		at := from.Add(time.Duration(h) * time.Hour)
 		if !at.Before(o.at) || h == 0 {
 			if p.holds(p.options(alone, at), p.needed(alone)) {
-				return wording.Say("plan.nearest.hour", wording.Places{"hour": clock(at.In(p.zone))})
+				return wording.Say("plan.nearest.hour", wording.Places{"hour": Clock(at.In(p.zone))})
 			}
 		}
 	}

@@ -196,7 +196,7 @@ func (p *planner) badSky(o *outing) {
 	}
 	nearest := wording.Say("plan.nearest.no-sky")
 	if windows := weather.Windows(p.scored(w), 1, true); len(windows) > 0 {
-		nearest = wording.Say("plan.nearest.sky", wording.Places{"from": clock(windows[0].Start.In(p.zone)), "until": clock(windows[0].End.In(p.zone))})
+		nearest = wording.Say("plan.nearest.sky", wording.Places{"from": Clock(windows[0].Start.In(p.zone)), "until": Clock(windows[0].End.In(p.zone))})
 	}
 	p.refuse(o, ByWeather, wording.Say("plan.unmet.weather", wording.Places{"factor": wording.Say("plan.sky." + string(most))}), nearest)
 }
@@ -209,7 +209,7 @@ func (p *planner) fixedSky(o *outing) {
 	for _, w := range o.wants {
 		for _, h := range p.scored(w) {
 			if h.At.Add(time.Hour).After(o.at) && !h.At.After(o.at) && markOf(h) == weather.Stop {
-				p.caution("plan.caution.sky", wording.Places{"bed": w.Bed, "hour": clock(o.at), "factor": wording.Say("plan.sky." + string(h.Limiting))})
+				p.caution("plan.caution.sky", wording.Places{"bed": w.Bed, "hour": Clock(o.at), "factor": wording.Say("plan.sky." + string(h.Limiting))})
 			}
 		}
 	}
