@@ -12,7 +12,6 @@ var cliJobWords = Table{
 	"cli.plan.weather":        {"weather file: hourly CSV, or open forecast JSON", "archivo del tiempo: CSV por horas, o JSON abierto de pronóstico"},
 	"cli.plan.ics":            {"also write the steps as a calendar to this file", "escriba también los pasos como calendario en este archivo"},
 	"cli.plan.strict":         {"exit with 3 where a want cannot be met", "termine con 3 si un deseo no se puede cumplir"},
-	"cli.empty-holding":       {"no file was named and the holding is empty", "no se dio archivo y la finca está vacía"},
 	"cli.ignored-columns":     {"columns not used: {columns}", "columnas sin usar: {columns}"},
 	"cli.plan.nothing":        {"Nothing can be planned; what would work stands beneath.", "No se puede planificar nada; abajo está lo que sí se podría."},
 	"cli.plan.answer":         {"Begin {begin} at {vessel}: {batches} {batches|batch|batches} for {wants} of {all} {all|want|wants}.", "Empiece {begin} con {vessel}: {batches} {batches|lote|lotes} para {wants} de {all} {all|deseo|deseos}."},

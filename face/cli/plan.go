@@ -1,18 +1,16 @@
 package cli
 
 import (
-	"context"
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
-	"aerosteep/job/jobfile"
 	"aerosteep/job/plan"
-	"aerosteep/record/holding"
 	"aerosteep/record/report"
 	"aerosteep/science/weather"
 	"aerosteep/wording"
@@ -50,7 +48,7 @@ func fileOrNone(cmd *cobra.Command, args []string) error {
 }
 
 func (p *program) plan(f *planFlags, args []string) error {
-	file, err := p.jobOrHolding(args)
+	file, err := p.jobOrHolding(strings.Join(args, ""))
 	if err != nil {
 		return err
 	}
@@ -94,23 +92,6 @@ func (p *program) tellPlan(made *plan.Plan, r wording.Reader) error {
 	}
 	_, err = fmt.Fprintf(p.Out, "%s\n", text)
 	return err
-}
-
-// jobOrHolding reads the job file, or the holding where none is named.
-func (p *program) jobOrHolding(args []string) (*jobfile.File, error) {
-	if len(args) == 1 {
-		return p.openJob(args[0], jobfile.Whole)
-	}
-	var file *jobfile.File
-	err := p.withHolding(func(_ context.Context, h *holding.Holding) error {
-		if len(h.Parts()) == 0 {
-			return fault.New("file", "", wording.Say("cli.empty-holding"), wording.Text{}, wording.Verbatim("aerosteep load FILE"))
-		}
-		var err error
-		file, err = h.File(jobfile.Whole)
-		return err
-	})
-	return file, err
 }
 
 // sky reads a weather file; bad rows are refused.
