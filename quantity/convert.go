@@ -70,12 +70,33 @@ func convert(r Reading, target Unit, bulk Density, difference bool) float64 {
 	switch {
 	case difference:
 		return r.Number * r.Unit.Factor / target.Factor
+	case r.Unit.Dim == temperature:
+		return point(r.Number, r.Unit, target)
 	case r.Unit.Dim == volume && target.Dim == mass:
 		si *= float64(bulk) * 1000
 	case r.Unit.Dim == mass && target.Dim == volume:
 		si /= float64(bulk) * 1000
 	}
-	return (si - target.Offset) / target.Factor
+	return si / target.Factor
+}
+
+// point converts a reading of a thermometer by way of Celsius, where the round
+// numbers of all scales meet without the long way from absolute zero.
+func point(number float64, from, to Unit) float64 {
+	celsius := number
+	switch from.Name {
+	case "°F":
+		celsius = (number - 32) * 5 / 9
+	case "K":
+		celsius = number - kelvinAtZeroCelsius
+	}
+	switch to.Name {
+	case "°F":
+		return celsius*9/5 + 32
+	case "K":
+		return celsius + kelvinAtZeroCelsius
+	}
+	return celsius
 }
 
 // Digits writes a value with at most so many significant digits.

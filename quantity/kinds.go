@@ -119,7 +119,7 @@ func ParseTemperature(text string) (Temperature, error) {
 	if reading.SI < 0 {
 		return 0, fault.New("", text, wording.Say("quantity.below-absolute-zero"), wording.Text{}, wording.Text{})
 	}
-	return Kelvin(reading.SI), nil
+	return Celsius(point(reading.Number, reading.Unit, Unit{Name: "°C"})), nil
 }
 
 // ParseTemperatureStep reads a difference: "9 F" is 5 °C.

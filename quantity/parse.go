@@ -200,6 +200,9 @@ func simple(words string) (unit, *fault.Fault) {
 func unknownUnit(words string) *fault.Fault {
 	f := fault.New("", "", wording.Say("quantity.unknown-unit", wording.Places{"unit": strings.TrimSpace(words)}), wording.Text{}, wording.Text{})
 	if f.Nearest = fault.Nearest(strings.TrimSpace(words), spellings()); f.Nearest != "" {
+		if full := bySpelling[f.Nearest].name; strings.EqualFold(full, f.Nearest) {
+			f.Nearest = full
+		}
 		f.Advice = wording.Say("quantity.unknown-unit.advice", wording.Places{"nearest": f.Nearest})
 	}
 	return f

@@ -13,9 +13,9 @@ const (
 	litresPerImpGallon  = 4.54609
 	squareMetresPerAcre = 43560 * metresPerFoot * metresPerFoot
 	standardGravity     = 9.80665
-	joulesPerBtu        = 1055.05585262 // International Table
-	pascalsPerInHg      = 3386.389      // conventional, NIST SP 811
-	pascalsPerMmHg      = 133.322387415
+	joulesPerBtu        = 1055.05585262                    // International Table
+	pascalsPerMmHg      = 13595.1 * standardGravity / 1000 // conventional mercury of 13 595.1 kg/m³
+	pascalsPerInHg      = 25.4 * pascalsPerMmHg
 )
 
 // unit is one unit of the table: its factor to the SI unit of its dimension.

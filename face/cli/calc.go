@@ -106,7 +106,7 @@ func (c collector) Type() string {
 }
 
 func (c collector) Set(text string) error {
-	c.given[c.in.Flag] = append(c.given[c.in.Flag], text)
+	c.given[c.in.Flag] = append(c.given[c.in.Flag], asTyped(text))
 	return nil
 }
 
@@ -163,12 +163,12 @@ func takeArguments(sheet *worksheet.Sheet, given worksheet.Values, args []string
 	for i := range sheet.Inputs {
 		in := &sheet.Inputs[i]
 		if in.Argument && len(args) > 0 {
-			given[in.Flag] = []string{args[0]}
+			given[in.Flag] = []string{asTyped(args[0])}
 			args = args[1:]
 		}
 	}
 	if len(args) > 0 {
-		return fault.New("argument", args[0], wording.Say("cli.extra", wording.Places{"given": args[0]}), wording.Text{}, wording.Say("cli.extra.advice"))
+		return fault.New("argument", asTyped(args[0]), wording.Say("cli.extra", wording.Places{"given": args[0]}), wording.Text{}, wording.Say("cli.extra.advice"))
 	}
 	return nil
 }

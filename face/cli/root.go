@@ -7,6 +7,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -76,6 +77,14 @@ func keepNegatives(args []string) []string {
 		}
 	}
 	return kept
+}
+
+// asTyped undoes keepNegatives.
+func asTyped(text string) string {
+	if number, negative := strings.CutPrefix(text, "−"); negative {
+		return "-" + number
+	}
+	return text
 }
 
 func (p *program) root() *cobra.Command {
