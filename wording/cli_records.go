@@ -49,4 +49,12 @@ var cliRecordWords = Table{
 	"cli.log.none":        {"Nothing was written down.", "No hay nada anotado."},
 	"cli.log.replaced-by": {"replaced by {id}", "reemplazada por {id}"},
 	"cli.unknown.log":     {"“{given}” is nothing that can be logged", "«{given}» no es algo que se anote"},
+
+	"cli.serve":                  {"Open the pages and the HTTP interface on an address.", "Abre las páginas y la interfaz HTTP en una dirección."},
+	"cli.password":               {"Set the password that the server asks for beyond this machine.", "Pone la contraseña que pide el servidor más allá de esta máquina."},
+	"cli.password.ask":           {"Password:", "Contraseña:"},
+	"cli.password.set":           {"The password is set. Start the server with: aerosteep serve --listen 0.0.0.0:8417. Over plain HTTP others in the network can read it: use --cert and --key.", "La contraseña está puesta. Inicie el servidor con: aerosteep serve --listen 0.0.0.0:8417. Por HTTP simple otros en la red pueden leerla: use --cert y --key."},
+	"cli.password.short":         {"the password is too short", "la contraseña es demasiado corta"},
+	"cli.password.short.allowed": {"at least {n} characters", "al menos {n} caracteres"},
+	"cli.password.short.advice":  {"take four words that nobody would put together", "tome cuatro palabras que nadie juntaría"},
 }

@@ -8,4 +8,8 @@ import (
 	"aerosteep/face/cli"
 )
 
-func main() { os.Exit(cli.Run(os.Args[1:], cli.System())) }
+func main() {
+	terminal := cli.System()
+	terminal.Serve = serve
+	os.Exit(cli.Run(os.Args[1:], terminal))
+}

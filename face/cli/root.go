@@ -3,6 +3,7 @@
 package cli
 
 import (
+	"context"
 	"io"
 	"os"
 	"regexp"
@@ -24,11 +25,12 @@ type Terminal struct {
 	Now      func() time.Time
 	ReadFile func(string) ([]byte, error)
 	Getenv   func(string) string
+	Serve    func(context.Context, Serving) error // brings up the server; handed in, for faces do not know each other
 }
 
 // System is the real terminal.
 func System() Terminal {
-	return Terminal{os.Stdin, os.Stdout, os.Stderr, time.Now, os.ReadFile, os.Getenv}
+	return Terminal{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Now: time.Now, ReadFile: os.ReadFile, Getenv: os.Getenv}
 }
 
 // Version is set when a release is built.
@@ -129,6 +131,8 @@ func (p *program) verbs() []*cobra.Command {
 		p.backupVerb(),
 		p.restoreVerb(),
 		p.verifyVerb(),
+		p.serveVerb(),
+		p.passwordVerb(),
 		p.versionVerb(),
 	}
 }

@@ -168,14 +168,26 @@ func (j *Journal) prepare(ctx context.Context, from, part string) error {
 	if err := raise(ctx, db); err != nil {
 		return troubled(err, from)
 	}
+	return troubled(j.makeOwn(ctx, db), part)
+}
+
+// makeOwn gives a copied journal a chain of its own, and the device and the
+// password of this folder.
+func (j *Journal) makeOwn(ctx context.Context, db *sql.DB) error {
 	name, err := j.NewID()
 	if err != nil {
 		return err
 	}
-	if err := setFact(ctx, db, "journal", name); err != nil {
-		return troubled(err, part)
+	password, err := j.Password(ctx)
+	if err != nil {
+		return err
 	}
-	return troubled(setFact(ctx, db, "device", j.device), part)
+	for fact, value := range map[string]string{"journal": name, "device": j.device, "password": password} {
+		if err := setFact(ctx, db, fact, value); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func notABackup(path string) error {

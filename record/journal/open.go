@@ -205,3 +205,19 @@ func (j *Journal) Writable() error { return j.cannot }
 
 // Path is where the file lies.
 func (j *Journal) Path() string { return j.path }
+
+// Password is the hash of the server's password, "" where none was set. It is
+// a fact about this folder, not an entry: it is never exported, and a restored
+// backup does not bring back an old one.
+func (j *Journal) Password(ctx context.Context) (string, error) {
+	hash, err := fact(ctx, j.reader, "password")
+	return hash, troubled(err, j.path)
+}
+
+// SetPassword keeps the hash of the server's password.
+func (j *Journal) SetPassword(ctx context.Context, hash string) error {
+	if j.cannot != nil {
+		return j.cannot
+	}
+	return troubled(setFact(ctx, j.writer, "password", hash), j.path)
+}

@@ -1,0 +1,26 @@
+package main
+
+import (
+	"context"
+	"time"
+
+	"aerosteep/face/api"
+	"aerosteep/face/cli"
+	"aerosteep/face/web"
+)
+
+// serve puts the pages and the HTTP interface behind one address. Here they
+// meet: the faces do not know each other.
+func serve(ctx context.Context, s cli.Serving) error {
+	password, err := s.Holding.Journal().Password(ctx)
+	if err != nil {
+		return err
+	}
+	server := api.Server{
+		Listen: s.Listen, Cert: s.Cert, Key: s.Key, Password: password,
+		API:      api.New(s.Holding, s.Now, time.Local, s.Report),
+		Pages:    web.New(s.Now, s.Report).Handler(),
+		Announce: s.Announce,
+	}
+	return server.Run(ctx)
+}
