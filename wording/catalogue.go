@@ -1,6 +1,9 @@
 package wording
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // catalogue is every sentence of the house, by key.
 var catalogue = join(
@@ -52,13 +55,16 @@ var catalogue = join(
 	labelsWords,
 )
 
-// join puts the tables of all rooms together; a key that two rooms claim is a
-// mistake that no build should survive.
+// join puts the tables of all rooms together; a sentence that two rooms claim
+// is a mistake that no build should survive. The label of a JSON key ("key.")
+// belongs to all rooms that have the key: the first to name it is heard.
 func join(tables ...Table) Table {
 	all := Table{}
 	for _, t := range tables {
 		for key, pair := range t {
-			if _, twice := all[key]; twice {
+			if _, twice := all[key]; twice && strings.HasPrefix(key, "key.") {
+				continue
+			} else if twice {
 				panic(fmt.Sprintf("wording: key %q stands in two tables", key))
 			}
 			all[key] = pair
