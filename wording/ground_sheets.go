@@ -3,6 +3,8 @@ package wording
 // groundSheetWords are the worksheets about ground, vessels and water.
 var groundSheetWords = Table{
 	"ground.at-most":           {"{limit} at most", "{limit} como máximo"},
+	"ground.without":           {"a form without {flag}", "un formulario sin {flag}"},
+	"sheet.mix-water.two-taps": {"filling from two taps", "llenar de dos grifos"},
 	"ground.list-of":           {"it takes {n} values and has {has}", "lleva {n} valores y tiene {has}"},
 	"ground.not-inside":        {"{inner} is not less than {outer}", "{inner} no es menor que {outer}"},
 	"ground.not-inside.advice": {"give less than {limit}", "dé menos de {limit}"},

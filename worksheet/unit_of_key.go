@@ -23,6 +23,16 @@ func inUnit(unit string) func(float64) wording.Speaker {
 	return func(v float64) wording.Speaker { return plainNumber{v, unit} }
 }
 
+// inDegrees says a coordinate to about ten metres.
+func inDegrees(v float64) wording.Speaker { return coordinate(v) }
+
+type coordinate float64
+
+// Speak prints four decimals.
+func (c coordinate) Speak(r wording.Reader) string {
+	return wording.Fixed(float64(c), 4, r) + "°"
+}
+
 type plainNumber struct {
 	value float64
 	unit  string
@@ -79,6 +89,8 @@ var suffixes = []suffix{
 	{"_percent_w_v", inUnit("% w/v")},
 	{"_percent_v_v", inUnit("% v/v")},
 	{"minutes", inUnit("min")},
+	{"latitude", inDegrees},
+	{"longitude", inDegrees},
 	{"_hours", inUnit("h")},
 	{"_days", inUnit("d")},
 	{"_deg", inUnit("°")},

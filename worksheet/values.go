@@ -178,7 +178,7 @@ func (f *Form) Together(flags ...string) error {
 }
 
 // OnlyWith refuses a flag that belongs to another mode than the chosen one.
-func (f *Form) OnlyWith(mode string, allowed []string, all ...string) error {
+func (f *Form) OnlyWith(mode any, allowed []string, all ...string) error {
 	for _, flag := range all {
 		if f.Has(flag) && !slices.Contains(allowed, flag) {
 			return f.Refuse(flag, "worksheet.other-mode", wording.Places{"flag": "--" + flag, "mode": mode})

@@ -122,10 +122,10 @@ func vesselInAir(f *worksheet.Form) (v heat.Vessel, from string, err error) {
 func evaporates(f *worksheet.Form) error {
 	wet := f.Given("airflow", "open-area")
 	if len(wet) == 0 {
-		return f.OnlyWith("a vessel without --airflow or --open-area", nil, "humidity", "wind")
+		return f.OnlyWith(without("airflow, --open-area"), nil, "humidity", "wind")
 	}
 	if !f.Has("open-area") {
-		if err := f.OnlyWith("a vessel without --open-area", nil, "wind"); err != nil {
+		if err := f.OnlyWith(without("open-area"), nil, "wind"); err != nil {
 			return err
 		}
 	}

@@ -39,11 +39,16 @@ type mode struct {
 }
 
 // check refuses a flag of another mode and a missing one of this.
-func (m mode) check(f *worksheet.Form, name string, all ...string) error {
+func (m mode) check(f *worksheet.Form, name any, all ...string) error {
 	if err := f.OnlyWith(name, append(append([]string{}, m.needs...), m.takes...), all...); err != nil {
 		return err
 	}
 	return needs(f, m.needs...)
+}
+
+// without names the mode of a form in which a flag was left out.
+func without(flag string) wording.Text {
+	return wording.Say("ground.without", wording.Places{"flag": "--" + flag})
 }
 
 // slack keeps a limit a limit after a conversion of units.

@@ -60,7 +60,7 @@ func runSoak(f *worksheet.Form) (*worksheet.Result, error) {
 		return nil, err
 	}
 	if !f.Has("over") {
-		if err := f.OnlyWith("a drench without --over", nil, "surface-storage", "slope"); err != nil {
+		if err := f.OnlyWith(without("over"), nil, "surface-storage", "slope"); err != nil {
 			return nil, err
 		}
 	}

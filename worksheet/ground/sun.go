@@ -67,7 +67,7 @@ func runSun(f *worksheet.Form) (*worksheet.Result, error) {
 	a := sunFigures(day, zone)
 	r := &worksheet.Result{Sources: f.Sheet.Sources}
 	if !f.Has("at") {
-		if err := f.OnlyWith("a date without --at", nil, "ozone"); err != nil {
+		if err := f.OnlyWith(without("at"), nil, "ozone"); err != nil {
 			return nil, err
 		}
 	} else if err := sunAt(f, zone, place, &a); err != nil {

@@ -99,7 +99,7 @@ func runMix(f *worksheet.Form) (*worksheet.Result, error) {
 		}
 		return r, pourTogether(f, r)
 	}
-	if err := byTaps.check(f, "two taps", all...); err != nil {
+	if err := byTaps.check(f, wording.Say("sheet.mix-water.two-taps"), all...); err != nil {
 		return nil, err
 	}
 	return r, fromTaps(f, r)
