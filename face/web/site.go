@@ -4,37 +4,51 @@
 package web
 
 import (
+	"context"
 	"crypto/rand"
 	"encoding/base64"
 	"html/template"
 	"net/http"
 	"time"
 
+	"aerosteep/fault"
+	"aerosteep/job/jobfile"
+	"aerosteep/record/holding"
 	"aerosteep/wording"
 )
 
 // Site is the pages and what they stand on.
 type Site struct {
-	Now    func() time.Time
-	Report func(where string, err error) // where a fault of our own is noted
+	Holding *holding.Holding // nil: nothing is kept, the worksheets still work
+	Now     func() time.Time
+	Report  func(where string, err error) // where a fault of our own is noted
 
 	assets    assets
 	templates map[string]*template.Template
 }
 
-// New makes the site. Report may be nil.
-func New(now func() time.Time, report func(string, error)) *Site {
-	return &Site{Now: now, Report: report, assets: loadAssets(), templates: loadTemplates()}
+// New makes the site of a holding, which may be nil. Report may be nil.
+func New(h *holding.Holding, now func() time.Time, report func(string, error)) *Site {
+	return &Site{Holding: h, Now: now, Report: report, assets: loadAssets(), templates: loadTemplates()}
 }
 
 // Handler answers every page's address.
 func (s *Site) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /assets/", s.assets.serve)
+	mux.HandleFunc("GET /", s.today)
+	mux.HandleFunc("GET /ground", s.ground)
+	mux.HandleFunc("GET /batches", s.batches)
+	mux.HandleFunc("GET /batches/{name}", s.batch)
+	mux.HandleFunc("GET /batches/{name}/log", s.logReading)
+	mux.HandleFunc("POST /batches/{name}/log", s.logReading)
+	mux.HandleFunc("GET /plan", s.plan)
+	mux.HandleFunc("POST /plan", s.plan)
+	mux.HandleFunc("GET /rig", s.rig)
+	mux.HandleFunc("GET /records", s.records)
 	mux.HandleFunc("GET /worksheets", s.worksheets)
 	mux.HandleFunc("GET /worksheets/{name}", s.worksheet)
 	mux.HandleFunc("POST /worksheets/{name}", s.worksheet)
-	mux.HandleFunc("/", s.nothingHere)
 	return guarded(mux)
 }
 
@@ -63,9 +77,58 @@ func (s *Site) nonce() string {
 	return base64.RawURLEncoding.EncodeToString(b[:])
 }
 
-// defaults is the reader where nothing was chosen on this device.
+// defaults is the reader where nothing was chosen on this device: the
+// holding's, else the browser's language and US units.
 func (s *Site) defaults(r *http.Request) wording.Reader {
+	if file := s.held(); file != nil {
+		return file.Holding.Reader
+	}
 	return wording.Reader{Language: browserLanguage(r), Units: wording.US}
+}
+
+// page starts a page for whoever asks.
+func (s *Site) page(w http.ResponseWriter, r *http.Request, place string) *page {
+	if s.Holding != nil {
+		if err := s.Holding.Refresh(r.Context()); err != nil {
+			s.log("refresh", err)
+		}
+	}
+	return &page{visitor: s.visitor(w, r), Site: s, Place: place}
+}
+
+// held is what the holding holds as a job file; nil where it is empty or
+// cannot be read as one.
+func (s *Site) held() *jobfile.File {
+	if s.Holding == nil || s.Holding.Empty() {
+		return nil
+	}
+	file, err := s.Holding.File(jobfile.ForPlan)
+	if err != nil {
+		s.log("holding as a job file", err)
+		return nil
+	}
+	return file
+}
+
+// now is the time on the wall of the holding.
+func (s *Site) now() time.Time {
+	if s.Holding == nil {
+		return s.Now()
+	}
+	return s.Now().In(s.Holding.Zone(time.Local))
+}
+
+// twin is the forecast of a batch from what is written down about it.
+func (s *Site) twin(ctx context.Context, name string, now time.Time) (*holding.Twin, error) {
+	return s.Holding.Twin(ctx, name, now)
+}
+
+// reason says why something could not be done, in the visitor's language.
+func (s *Site) reason(p *page, err error) string {
+	if faults := fault.Of(err); len(faults) > 0 {
+		return faults[0].What.For(p.Reader)
+	}
+	return err.Error()
 }
 
 // nothingHere answers an address that no page has.

@@ -2,3 +2,4 @@
 const mend = document.getElementById("mend");
 if (mend) mend.focus();
 document.documentElement.classList.add("scripted");
+if (document.getElementById("log")) import("/assets/js/log.js");

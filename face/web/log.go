@@ -1,0 +1,126 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+	"time"
+
+	"aerosteep/fault"
+	"aerosteep/quantity"
+	"aerosteep/record/holding"
+	"aerosteep/worksheet"
+)
+
+// logView is the page for a wet thumb: the number huge, keys under it.
+type logView struct {
+	Batch     string
+	Last      string
+	Bar       *oxygenBar
+	Hold      string // mg/L, plain, for the page's own check
+	Limit     string
+	Expected  string
+	Low, High string // of the forecast for now
+	Fields    []field
+	Faults    []mend
+	Meter     bool
+	Smells    []option
+	TempUnit  string
+	By        string
+	Saved     string
+}
+
+// logFields are what the page asks for, in order.
+var logFields = []string{"do", "temp", "ph", "ec", "smell", "to-rim", "note"}
+
+// logReading shows the page and takes what was typed on it.
+func (s *Site) logReading(w http.ResponseWriter, r *http.Request) {
+	name := r.PathValue("name")
+	if s.Holding == nil {
+		s.nothingHere(w, r)
+		return
+	}
+	if _, known := s.Holding.Batch(name); !known {
+		s.nothingHere(w, r)
+		return
+	}
+	p := s.page(w, r, "batches")
+	now := s.now()
+	p.Task, p.Back, p.BackTo = true, "/batches/"+name, name
+	p.Heading, p.Title, p.Under = name, p.Say("web.log.title", "name", name), p.Date(now)+" "+p.Clock(now)
+	view := &logView{Batch: name, Meter: true, TempUnit: temperatureUnit(p)}
+	p.View = view
+	status := http.StatusOK
+	r.Body = http.MaxBytesReader(w, r.Body, 1<<20)
+	if err := r.ParseForm(); err != nil {
+		http.Error(w, "too long", http.StatusRequestEntityTooLarge)
+		return
+	}
+	var faults fault.List
+	if r.Method == http.MethodPost {
+		if faults = s.keepReading(w, r, p, name, now); faults == nil {
+			http.Redirect(w, r, "/batches/"+name+"#kept", http.StatusSeeOther)
+			return
+		}
+		status = http.StatusUnprocessableEntity
+	}
+	s.fillLog(p, view, r, faults, now)
+	s.show(w, status, "log", p)
+}
+
+// keepReading stores what was typed as an entry; nil says that it is on disk.
+func (s *Site) keepReading(w http.ResponseWriter, r *http.Request, p *page, name string, now time.Time) fault.List {
+	form, _ := holding.FormOf("reading")
+	given := worksheet.Values{"batch": {name}}
+	for i := range form.Sheet.Inputs {
+		in := &form.Sheet.Inputs[i]
+		if text := strings.TrimSpace(r.PostForm.Get(in.Flag)); text != "" && in.Flag != "batch" {
+			given[in.Flag] = []string{withBoxUnit(in, text, p)}
+		}
+	}
+	by := s.initials(w, r)
+	entry, err := s.Holding.Compose(form, given, holding.Made{At: now, By: by, Device: s.device(w, r)})
+	if err == nil {
+		_, err = s.Holding.Store(r.Context(), entry)
+	}
+	if err == nil {
+		return nil
+	}
+	faults := fault.Of(err)
+	if len(faults) == 0 {
+		faults = fault.List{{What: verbatim(err)}}
+	}
+	return faults
+}
+
+func (s *Site) fillLog(p *page, view *logView, r *http.Request, faults fault.List, now time.Time) {
+	form, _ := holding.FormOf("reading")
+	for _, flag := range logFields {
+		in, _ := form.Sheet.Input(flag)
+		f := field{Name: flag, Label: in.Label(form.Sheet.Name).For(p.Reader), Hint: in.Allowed().For(p.Reader), Value: r.PostForm.Get(flag), Kind: "text", Unit: boxUnit(in, p), Decimal: in.Kind.Numeric()}
+		f.shape(in, p)
+		for _, wrong := range faults {
+			if wrong.Field == flag {
+				f.Error = faultText(p, form.Sheet, wrong)
+			}
+		}
+		view.Fields = append(view.Fields, f)
+	}
+	for _, wrong := range faults {
+		view.Faults = append(view.Faults, mend{wrong.Field, faultText(p, form.Sheet, wrong)})
+	}
+	view.By = kept(r, "by")
+	twin, err := s.twin(r.Context(), view.Batch, now)
+	if err != nil {
+		return
+	}
+	f := twin.Forecast
+	view.Meter = twin.Meter
+	view.Hold, view.Limit = plain(heldNow(f)), plain(f.Limit)
+	view.Expected, view.Low, view.High = plain(f.State.DO.Median), plain(f.State.DO.Low95), plain(f.State.DO.High95)
+	view.Bar = drawOxygenBar(p, f.State.DO.Median, f.Limit, heldNow(f), nil, nil)
+	if last := lastOxygen(twin); last != nil {
+		view.Last = p.Say("web.log.last", "do", p.oneDecimal(last.MgPerL), "clock", p.When(last.At.In(now.Location()), now))
+	}
+}
+
+func plain(v float64) string { return quantity.Digits(v, 3) }

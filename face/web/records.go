@@ -1,0 +1,92 @@
+package web
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"sort"
+	"strings"
+	"time"
+
+	"aerosteep/record/journal"
+	"aerosteep/worksheet"
+)
+
+// recordsView is the logbook, newest first.
+type recordsView struct {
+	Lines []logLine
+	Total int
+}
+
+// records shows what was written down.
+func (s *Site) records(w http.ResponseWriter, r *http.Request) {
+	p := s.page(w, r, "records")
+	p.Heading, p.Title = p.Say("web.place.records"), p.Say("web.place.records")
+	view := &recordsView{}
+	p.View = view
+	if s.Holding != nil {
+		lines, total := s.entries(p, journal.Wanted{}, s.now(), 200)
+		view.Lines, view.Total = lines, total
+	}
+	s.show(w, http.StatusOK, "records", p)
+}
+
+// history is what was written down about a batch, newest first.
+func (s *Site) history(p *page, name string, now time.Time) []logLine {
+	lines, _ := s.entries(p, journal.Wanted{Subject: "batch:" + name}, now, 60)
+	return lines
+}
+
+// entries are the latest lines of the journal as a person reads them.
+func (s *Site) entries(p *page, wanted journal.Wanted, now time.Time, most int) ([]logLine, int) {
+	kept, err := s.Holding.Journal().List(context.Background(), wanted)
+	if err != nil {
+		s.log("entries", err)
+		return nil, 0
+	}
+	var lines []logLine
+	for i := len(kept) - 1; i >= 0 && len(lines) < most; i-- {
+		lines = append(lines, p.logLine(kept[i], now))
+	}
+	return lines, len(kept)
+}
+
+func (p *page) logLine(e journal.Kept, now time.Time) logLine {
+	at, _ := time.Parse(time.RFC3339, e.At)
+	line := logLine{When: p.When(at.In(now.Location()), now), By: e.By}
+	_, about, _ := strings.Cut(e.Subject, ":")
+	line.What = strings.TrimSpace(choiceWord(p, "entry", e.Kind) + " " + about)
+	if said := p.saying(e.Body); said != "" && e.Kind != journal.Setup {
+		line.What += ": " + said
+	}
+	if e.ReplacedBy != nil {
+		line.What += " " + p.Say("web.records.replaced")
+	}
+	return line
+}
+
+// saying is an entry's body in words: each key with its value and unit.
+func (p *page) saying(body json.RawMessage) string {
+	var values map[string]any
+	if json.Unmarshal(body, &values) != nil {
+		return ""
+	}
+	keys := make([]string, 0, len(values))
+	for k := range values {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	var parts []string
+	for _, k := range keys {
+		switch v := values[k].(type) {
+		case float64:
+			parts = append(parts, worksheet.Speak(k, v).Speak(p.Reader))
+		case string:
+			parts = append(parts, choiceWord(p, k, v))
+		case bool:
+			parts = append(parts, fmt.Sprint(v))
+		}
+	}
+	return strings.Join(parts, ", ")
+}

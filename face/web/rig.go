@@ -1,0 +1,47 @@
+package web
+
+import (
+	"net/http"
+
+	"aerosteep/job/jobfile"
+)
+
+// rigView is the equipment: vessels with their air, applicators.
+type rigView struct {
+	Vessels     []rigItem
+	Applicators []rigItem
+	Shed        []vesselView
+}
+
+type rigItem struct{ Name, Line, More string }
+
+// rig shows the equipment and leads to the worksheets that test it.
+func (s *Site) rig(w http.ResponseWriter, r *http.Request) {
+	p := s.page(w, r, "rig")
+	p.Heading, p.Title = p.Say("web.place.rig"), p.Say("web.place.rig")
+	view := &rigView{}
+	p.View = view
+	if file := s.held(); file != nil {
+		view.fill(p, file)
+		view.Shed = shed(p, file, nil)
+	}
+	s.show(w, http.StatusOK, "rig", p)
+}
+
+func (v *rigView) fill(p *page, file *jobfile.File) {
+	for _, vessel := range file.Vessels {
+		item := rigItem{Name: vessel.Name, Line: p.Say("web.rig.vessel", "full", both(p, vessel.Full), "brew", both(p, vessel.Brew))}
+		switch {
+		case vessel.Pump == "":
+			item.More = p.Say("web.rig.stirred")
+		case vessel.KLa20 != nil:
+			item.More = p.Say("web.rig.measured", "pump", vessel.Pump, "kla", vessel.KLa20.Estimate)
+		default:
+			item.More = p.Say("web.rig.pump", "pump", vessel.Pump)
+		}
+		v.Vessels = append(v.Vessels, item)
+	}
+	for _, a := range file.Applicators {
+		v.Applicators = append(v.Applicators, rigItem{Name: a.Name, Line: p.Say("web.rig.applicator", "kind", choiceWord(p, "applicator", string(a.Kind)), "tank", both(p, a.Tank))})
+	}
+}

@@ -1,0 +1,185 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+	"time"
+
+	"aerosteep/job/jobfile"
+	"aerosteep/job/plan"
+	"aerosteep/quantity"
+	"aerosteep/record/holding"
+	"aerosteep/wording"
+)
+
+// todayView is what needs somebody, then what is next by the clock, then what
+// stands in the shed.
+type todayView struct {
+	Empty  bool
+	Alarms []alarm
+	Next   []todo
+	Shed   []vesselView
+	Plan   string // a sentence on the week, where something is wanted
+}
+
+// alarm is what needs a hand before the next planned visit.
+type alarm struct{ Batch, Say, More, Act string }
+
+// todo is one thing to do, by the clock.
+type todo struct{ Clock, Beside, Machine, What, More, Link string }
+
+// today answers what the clock asks for.
+func (s *Site) today(w http.ResponseWriter, r *http.Request) {
+	if r.URL.Path != "/" {
+		s.nothingHere(w, r)
+		return
+	}
+	p := s.page(w, r, "today")
+	now := s.now()
+	p.Heading, p.Under = p.Say("web.today.title"), p.Date(now)+", "+p.Clock(now)
+	p.Title = p.Heading
+	view := &todayView{Empty: s.Holding == nil || s.Holding.Empty()}
+	p.View = view
+	if !view.Empty {
+		file := s.held()
+		if file != nil && file.Holding.Name != "" {
+			p.Heading = file.Holding.Name
+			p.Title = p.Say("web.today.of", "name", file.Holding.Name)
+		}
+		s.fillToday(p, view, file, now)
+	}
+	s.show(w, http.StatusOK, "today", p)
+}
+
+func (s *Site) fillToday(p *page, view *todayView, file *jobfile.File, now time.Time) {
+	lives := s.lives(p, now)
+	for _, l := range lives {
+		if l.State == "under" || l.State == "near" && l.Risky {
+			view.Alarms = append(view.Alarms, alarm{Batch: l.Name, Say: l.Alarm, More: l.Sentence, Act: l.FirstAct})
+		}
+		view.Next = append(view.Next, l.Due...)
+	}
+	if file != nil {
+		view.Next = append(view.Next, s.planned(p, view, file, now)...)
+		view.Shed = shed(p, file, lives)
+	}
+	slices.SortStableFunc(view.Next, func(a, b todo) int { return compare(a.Machine, b.Machine) })
+	if len(view.Next) > 8 {
+		view.Next = view.Next[:8]
+	}
+}
+
+func compare(a, b string) int {
+	x, _ := time.Parse(time.RFC3339, a)
+	y, _ := time.Parse(time.RFC3339, b)
+	return x.Compare(y)
+}
+
+// planned are the steps to come of what the holding wants.
+func (s *Site) planned(p *page, view *todayView, file *jobfile.File, now time.Time) []todo {
+	if len(file.Wants) == 0 {
+		return nil
+	}
+	result, err := plan.Make(file, plan.Options{Now: now, Reader: p.Reader})
+	if err != nil {
+		s.log("plan for today", err)
+		return nil
+	}
+	view.Plan = p.planSentence(result)
+	var all []todo
+	for i := range result.Batches {
+		b := &result.Batches[i]
+		for j := range b.Steps {
+			step := planStep(p, &b.Steps[j], now)
+			all = append(all, todo{step.Clock, step.Beside, step.Machine, step.Text, b.ID + ", " + b.Vessel, "/plan#batch-" + b.ID})
+		}
+	}
+	return all
+}
+
+// vesselView is one vessel in the shed, drawn to one scale with the others.
+type vesselView struct {
+	Name, Under, Value, State, StateWord, Link string
+	Width, Height                              int // px
+	Level                                      int // px of tea from the bottom
+	Living                                     bool
+}
+
+// shed draws all vessels on one ground line at one scale: a vessel as tall as
+// wide, by its volume.
+func shed(p *page, file *jobfile.File, lives []life) []vesselView {
+	var all []vesselView
+	tallest := 0.0
+	for _, v := range file.Vessels {
+		tallest = max(tallest, heightOf(v.Full))
+	}
+	for _, v := range file.Vessels {
+		height := heightOf(v.Full) / tallest * 140
+		view := vesselView{Name: v.Name, Under: v.Full.Speak(p.Reader), Width: int(height * 0.8), Height: int(max(height, 24)), Link: "/rig", StateWord: p.Say("web.shed.free")}
+		view.Width = max(view.Width, 24)
+		for _, l := range lives {
+			if l.Vessel == v.Name {
+				view.Living, view.Value, view.State, view.StateWord, view.Link = true, l.Value, l.State, l.StateWord, "/batches/"+l.Name
+				view.Level = int(float64(view.Height) * min(0.95, l.Fill))
+				view.Under = l.Name
+			}
+		}
+		all = append(all, view)
+	}
+	return all
+}
+
+func heightOf(full quantity.Volume) float64 { return cubeRoot(full.CubicMetres()) }
+
+// batchesView lists the living batches and the past ones.
+type batchesView struct {
+	Living []life
+	Past   []pastBatch
+	Next   []pastBatch
+}
+
+type pastBatch struct{ Name, Line, Link string }
+
+// batches lists them.
+func (s *Site) batches(w http.ResponseWriter, r *http.Request) {
+	p := s.page(w, r, "batches")
+	p.Heading, p.Title = p.Say("web.place.batches"), p.Say("web.place.batches")
+	view := &batchesView{}
+	p.View = view
+	if s.Holding != nil {
+		view.Living = s.lives(p, s.now())
+		for _, b := range s.Holding.Batches() {
+			if !b.Living() {
+				view.Past = append(view.Past, p.past(b, s.now()))
+			}
+		}
+	}
+	s.show(w, http.StatusOK, "batches", p)
+}
+
+func (p *page) past(b holding.Batch, now time.Time) pastBatch {
+	past := pastBatch{Name: b.Name, Link: "/batches/" + b.Name}
+	switch {
+	case b.Ended != nil:
+		past.Line = p.Say("web.batch.ended", "when", p.When(b.Ended.At.In(now.Location()), now))
+		if b.Ended.Outcome != "" {
+			past.Line += ", " + choiceWord(p, "outcome", b.Ended.Outcome)
+		}
+	default:
+		past.Line = p.Say("web.batch.not-started")
+	}
+	return past
+}
+
+// reader in both systems, for what is weighed or poured.
+func both(p *page, v wording.Speaker) string {
+	metric := v.Speak(wording.Reader{Language: p.Language, Units: wording.Metric})
+	us := v.Speak(wording.Reader{Language: p.Language, Units: wording.US})
+	if metric == us {
+		return metric
+	}
+	if p.Units == wording.US {
+		return us + " (" + metric + ")"
+	}
+	return metric + " (" + us + ")"
+}
