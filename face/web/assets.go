@@ -19,9 +19,10 @@ var files embed.FS
 // asset is one file the browser keeps: its bytes, its type, and a mark of its
 // content, so that it can be kept for a year and still be renewed.
 type asset struct {
-	content []byte
-	kind    string
-	mark    string
+	content  []byte
+	squeezed []byte // by gzip, once at start; nil where that gains nothing
+	kind     string
+	mark     string
 }
 
 // assets are all files under assets by their address; the style sheets and
@@ -52,7 +53,7 @@ func (a assets) add(address string, content []byte) {
 	if path.Ext(address) == ".js" {
 		kind = "text/javascript; charset=utf-8"
 	}
-	a[address] = asset{content, kind, hex.EncodeToString(sum[:6])}
+	a[address] = asset{content, squeeze(content, kind), kind, hex.EncodeToString(sum[:6])}
 }
 
 // link is an asset's address with its mark.
@@ -75,6 +76,12 @@ func (a assets) serve(w http.ResponseWriter, r *http.Request) {
 	}
 	if strings.Contains(r.Header.Get("If-None-Match"), file.mark) {
 		w.WriteHeader(http.StatusNotModified)
+		return
+	}
+	if file.squeezed != nil && takesGzip(r) {
+		h.Set("Content-Encoding", "gzip")
+		h.Add("Vary", "Accept-Encoding")
+		_, _ = w.Write(file.squeezed)
 		return
 	}
 	_, _ = w.Write(file.content)

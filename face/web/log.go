@@ -77,8 +77,14 @@ func (s *Site) keepReading(w http.ResponseWriter, r *http.Request, p *page, name
 			given[in.Flag] = []string{withBoxUnit(in, text, p)}
 		}
 	}
-	by := s.initials(w, r)
-	entry, err := s.Holding.Compose(form, given, holding.Made{At: now, By: by, Device: s.device(w, r)})
+	made := holding.Made{At: now, By: s.initials(w, r), Device: s.device(w, r)}
+	if at, err := time.Parse(time.RFC3339, r.PostForm.Get("at")); err == nil {
+		made.At = at // it waited on the phone
+	}
+	entry, err := s.Holding.Compose(form, given, made)
+	if id := r.PostForm.Get("id"); id != "" && err == nil {
+		entry.ID, entry.RecordedAt = id, entry.At // made on the phone, so that it is kept once
+	}
 	if err == nil {
 		_, err = s.Holding.Store(r.Context(), entry)
 	}

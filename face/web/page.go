@@ -136,8 +136,14 @@ func (s *Site) show(w http.ResponseWriter, status int, name string, p *page) {
 	h.Set("Content-Type", "text/html; charset=utf-8")
 	h.Set("Cache-Control", "no-cache")
 	h.Set("Content-Security-Policy", policy(p.nonce))
+	content := whole.Bytes()
+	if takesGzip(p.request) {
+		h.Set("Content-Encoding", "gzip")
+		content = squeeze(content, "text/html")
+	}
+	h.Add("Vary", "Accept-Encoding, Cookie")
 	w.WriteHeader(status)
-	_, _ = w.Write(whole.Bytes())
+	_, _ = w.Write(content)
 }
 
 // policy lets in what the house serves itself, the page's own style block,

@@ -14,12 +14,14 @@ type visitor struct {
 	look  string // "", "light", "dark" or "night"; "" follows the system
 	nonce string
 	path  string
+
+	request *http.Request
 }
 
 // visitor reads the choices that a browser remembers; an address with ?lang=
 // or ?units= makes one.
 func (s *Site) visitor(w http.ResponseWriter, r *http.Request) visitor {
-	v := visitor{Reader: s.defaults(r), nonce: s.nonce(), path: r.URL.Path}
+	v := visitor{Reader: s.defaults(r), nonce: s.nonce(), path: r.URL.Path, request: r}
 	if chosen := choice(w, r, "lang", "en", "es"); chosen != "" {
 		v.Language = wording.Language(chosen)
 	}

@@ -36,6 +36,8 @@ func New(h *holding.Holding, now func() time.Time, report func(string, error)) *
 func (s *Site) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /assets/", s.assets.serve)
+	mux.HandleFunc("GET /sw.js", s.worker)
+	mux.HandleFunc("GET /offline", s.offline)
 	mux.HandleFunc("GET /", s.today)
 	mux.HandleFunc("GET /ground", s.ground)
 	mux.HandleFunc("GET /batches", s.batches)
@@ -138,4 +140,19 @@ func (s *Site) nothingHere(w http.ResponseWriter, r *http.Request) {
 	p.Heading = p.Say("web.nothing.title")
 	p.Title = p.Heading
 	s.show(w, http.StatusNotFound, "nothing", p)
+}
+
+// worker serves the offline worker from the root, so that it minds every page.
+func (s *Site) worker(w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
+	w.Header().Set("Cache-Control", "no-cache")
+	_, _ = w.Write(s.assets["/assets/js/sw.js"].content)
+}
+
+// offline is shown in place of a page that was never seen.
+func (s *Site) offline(w http.ResponseWriter, r *http.Request) {
+	p := s.page(w, r, "today")
+	p.Heading = p.Say("web.offline.title")
+	p.Title = p.Heading
+	s.show(w, http.StatusOK, "offline", p)
 }

@@ -1,8 +1,22 @@
 // The number being typed, huge, with keys under the thumb. The form beneath
 // stays the truth: keys write into its fields, and it is what is sent.
+import { keep, tell } from "./queue.js";
+
 const form = document.getElementById("log");
 const pad = document.getElementById("keypad");
 if (form && pad) build(form, pad);
+if (form && "indexedDB" in window) form.addEventListener("submit", submit);
+
+// A reading is on the phone before anything is sent; then the page of the
+// batch says the rest.
+async function submit(event) {
+  event.preventDefault();
+  const fields = Object.fromEntries([...new FormData(form)].filter(([, v]) => v !== ""));
+  const came = await keep(form.action, fields);
+  await tell();
+  if (came === "sent" || came === "waiting") location.assign(`/batches/${encodeURIComponent(form.dataset.batch)}`);
+  else form.submit(); // refused: the server's page says what to mend
+}
 
 function build(form, pad) {
   const say = pad.dataset;

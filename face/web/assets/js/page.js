@@ -1,5 +1,14 @@
-// What every page does beyond reading: bring the list of faults into view.
-const mend = document.getElementById("mend");
-if (mend) mend.focus();
+// What every page does beyond reading: bring the list of faults into view,
+// hand over what waits, keep the page for when there is no signal.
+import { handOver, tell } from "./queue.js";
+
 document.documentElement.classList.add("scripted");
-if (document.getElementById("log")) import("/assets/js/log.js");
+document.getElementById("mend")?.focus();
+if (document.getElementById("log")) import("./log.js");
+
+if ("indexedDB" in window) {
+  tell().then(handOver);
+  addEventListener("online", handOver);
+  setInterval(handOver, 5000);
+}
+if ("serviceWorker" in navigator) navigator.serviceWorker.register("/sw.js");
