@@ -114,7 +114,7 @@ var webPagesWords = Table{
 	"web.batch.not-started":   {"Not started", "Sin empezar"},
 	"web.batch.use-by":        {"If the air stopped now: use within {minutes} minutes, by {clock}.", "Si el aire parara ahora: úselo en {minutes} minutos, antes de las {clock}."},
 	"web.batch.ready":         {"past its highest uptake: {chance}", "pasado su mayor consumo: {chance}"},
-	"web.batch.doubted":       {"{do} at {clock} is kept but doubted: {why}", "{do} de las {clock} se guarda pero es dudosa: {why}"},
+	"web.batch.doubted":       {"The reading of {clock} is kept but doubted: {why}", "La lectura de las {clock} se guarda pero es dudosa: {why}"},
 	"web.chart.lowest":        {"{do} at {clock}", "{do} a las {clock}"},
 	"web.chart.made":          {"Forecast made {clock}", "Pronóstico de las {clock}"},
 	"web.key.reading":         {"reading, latest", "lectura, la última"},

@@ -99,17 +99,17 @@ func (v *batchView) fill(p *page, twin *holding.Twin, now time.Time) {
 		low, high = &f.MinDO.Low80, &f.MinDO.High80
 	}
 	v.Bar = drawOxygenBar(p, f.State.DO.Median, f.Limit, heldNow(f), low, high)
-	v.Why = twin.Why.For(p.Reader)
-	v.UseBy = p.Say("web.batch.use-by", "minutes", int(twin.UseByMinutes), "clock", p.When(now.Add(time.Duration(twin.UseByMinutes)*time.Minute), now))
+	v.Why = twin.Answer.Why.Text.For(p.Reader)
+	use := twin.Answer.UseBy.Minutes.Low80
+	v.UseBy = p.Say("web.batch.use-by", "minutes", int(use), "clock", p.When(now.Add(time.Duration(use*float64(time.Minute))), now))
 	v.charts(p, twin, now)
 	v.tables(p, twin, now)
 	v.figures(p, f)
-	for _, d := range twin.Oxygen() {
-		if d.Doubted {
-			v.Doubts = append(v.Doubts, p.Say("web.batch.doubted", "do", p.oneDecimal(d.MgPerL), "clock", p.When(d.At.In(now.Location()), now), "why", d.Why.For(p.Reader)))
-		}
+	for _, d := range twin.Answer.Doubted {
+		at, _ := time.Parse(time.RFC3339, d.At)
+		v.Doubts = append(v.Doubts, p.Say("web.batch.doubted", "clock", p.When(at.In(now.Location()), now), "why", d.Why.For(p.Reader)))
 	}
-	v.Meter = twin.MeterText.For(p.Reader)
+	v.Meter = twin.Answer.Meter.Text.For(p.Reader)
 }
 
 // figures are the forecast's numbers, each under the key it has everywhere.
@@ -193,10 +193,11 @@ func (v *batchView) whatIfs(p *page, twin *holding.Twin, chosen string) {
 	}
 	shown := *f.Chance
 	v.Whatif = append(v.Whatif, whatIf{Name: p.Say("web.what.as-is"), Chance: fmt.Sprintf("%.0f", *f.Chance), Now: chosen == ""})
-	for _, a := range twin.Actions {
-		v.Whatif = append(v.Whatif, whatIf{Name: choiceWord(p, "action", a.What), More: a.Text.For(p.Reader), Chance: fmt.Sprintf("%.0f", a.ChanceAfter), Query: a.What, Now: chosen == a.What})
-		if chosen == a.What {
-			shown = a.ChanceAfter
+	for _, a := range twin.Answer.Actions {
+		what := string(a.What)
+		v.Whatif = append(v.Whatif, whatIf{Name: choiceWord(p, "action", what), More: a.Text.For(p.Reader), Chance: fmt.Sprintf("%.0f", a.Chance), Query: what, Now: chosen == what})
+		if chosen == what {
+			shown = a.Chance
 		}
 	}
 	n := int(shown + 0.5)

@@ -80,12 +80,13 @@ func (l *life) tell(p *page, twin *holding.Twin, now time.Time) {
 	if f.BelowAt != nil {
 		l.Alarm = p.Say("web.alarm.goes-under", "name", l.Name, "limit", p.oneDecimal(f.Limit), "clock", p.When(around(twin.At(*f.BelowAt)), now))
 	}
-	if len(twin.Actions) > 0 {
-		l.FirstAct = twin.Actions[0].Text.For(p.Reader)
+	if len(twin.Answer.Actions) > 0 {
+		l.FirstAct = twin.Answer.Actions[0].Text.For(p.Reader)
 	}
-	if next := twin.NextReading; !next.IsZero() {
-		at := next.In(now.Location())
-		l.Due = append(l.Due, todo{p.Clock(at), p.Beside(at, now), at.Format(time.RFC3339), p.Say("web.due.read", "name", l.Name), twin.NextWhy.For(p.Reader), "/batches/" + l.Name + "/log"})
+	if next := twin.Answer.NextReadingAt; next != nil {
+		at, _ := time.Parse(time.RFC3339, *next)
+		at = at.In(now.Location())
+		l.Due = append(l.Due, todo{p.Clock(at), p.Beside(at, now), at.Format(time.RFC3339), p.Say("web.due.read", "name", l.Name), twin.Answer.NextReadingWhy.For(p.Reader), "/batches/" + l.Name + "/log"})
 	}
 	if end := twin.At(twin.Subject.Setup.Planned.Hours()).In(now.Location()); end.After(now) {
 		l.Due = append(l.Due, todo{p.Clock(end), p.Beside(end, now), end.Format(time.RFC3339), p.Say("web.due.ready", "name", l.Name), p.Say("web.due.ready.more"), "/batches/" + l.Name})

@@ -99,7 +99,7 @@ func (s *Site) wanted(pasted string) (*jobfile.File, fault.List) {
 	if strings.TrimSpace(pasted) == "" {
 		return s.held(), nil
 	}
-	return jobfile.Read([]byte(pasted), "job.toml", jobfile.ForPlan)
+	return jobfile.Read([]byte(pasted), "job.toml", jobfile.Whole)
 }
 
 // problem is one slip of a job file as a line.

@@ -40,16 +40,21 @@ func (s *Site) history(p *page, name string, now time.Time) []logLine {
 
 // entries are the latest lines of the journal as a person reads them.
 func (s *Site) entries(p *page, wanted journal.Wanted, now time.Time, most int) ([]logLine, int) {
+	wanted.Newest = most
 	kept, err := s.Holding.Journal().List(context.Background(), wanted)
 	if err != nil {
 		s.log("entries", err)
 		return nil, 0
 	}
 	var lines []logLine
-	for i := len(kept) - 1; i >= 0 && len(lines) < most; i-- {
+	for i := len(kept) - 1; i >= 0; i-- {
 		lines = append(lines, p.logLine(kept[i], now))
 	}
-	return lines, len(kept)
+	total, err := s.Holding.Journal().Size(context.Background())
+	if err != nil {
+		s.log("size of the journal", err)
+	}
+	return lines, int(total)
 }
 
 func (p *page) logLine(e journal.Kept, now time.Time) logLine {

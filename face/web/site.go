@@ -104,7 +104,7 @@ func (s *Site) held() *jobfile.File {
 	if s.Holding == nil || s.Holding.Empty() {
 		return nil
 	}
-	file, err := s.Holding.File(jobfile.ForPlan)
+	file, err := s.Holding.File(jobfile.Whole)
 	if err != nil {
 		s.log("holding as a job file", err)
 		return nil

@@ -20,3 +20,8 @@ func saturation(t quantity.Temperature, s *Setup) float64 {
 	}
 	return held.MilligramsPerLitre()
 }
+
+// SaturationAt is what the water of this brew can hold at a temperature.
+func (s *Setup) SaturationAt(t quantity.Temperature) quantity.Concentration {
+	return quantity.MilligramsPerLitre(saturation(t, s))
+}

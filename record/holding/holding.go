@@ -18,6 +18,7 @@ type Holding struct {
 	mu      sync.Mutex
 	state   state
 	batches []Batch // of the state; nil until asked for
+	twins   map[string]*Twin
 	chain   string  // name of the journal that the state was read from
 	arrival int64   // how far the state has come
 }
