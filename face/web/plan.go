@@ -86,10 +86,7 @@ func (s *Site) plan(w http.ResponseWriter, r *http.Request) {
 			view.Problems = append(view.Problems, mend{f.Field, p.problem(f)})
 		}
 	case file != nil && len(file.Wants) > 0:
-		if err := view.make(p, file, s.Now()); err != nil {
-			s.broken(w, err)
-			return
-		}
+		view.make(p, file, s.Now())
 	}
 	s.show(w, status, "plan", p)
 }
@@ -113,11 +110,8 @@ func (p *page) problem(f *fault.Fault) string {
 	return text
 }
 
-func (v *planView) make(p *page, file *jobfile.File, now time.Time) error {
-	result, err := plan.Make(file, plan.Options{Now: now, Reader: p.Reader})
-	if err != nil {
-		return err
-	}
+func (v *planView) make(p *page, file *jobfile.File, now time.Time) {
+	result := plan.Make(plan.Input{File: file, Now: now, Reader: p.Reader})
 	v.Planned = true
 	zone := file.Holding.Zone
 	now = now.In(zone)
@@ -142,7 +136,6 @@ func (v *planView) make(p *page, file *jobfile.File, now time.Time) error {
 	v.Cautions = result.Cautions
 	v.Lanes = weekLanes(p, result, now)
 	v.Say = p.planSentence(result)
-	return nil
 }
 
 // planSentence says whether everything wanted is met, and what is not.

@@ -80,11 +80,7 @@ func (s *Site) planned(p *page, view *todayView, file *jobfile.File, now time.Ti
 	if len(file.Wants) == 0 {
 		return nil
 	}
-	result, err := plan.Make(file, plan.Options{Now: now, Reader: p.Reader})
-	if err != nil {
-		s.log("plan for today", err)
-		return nil
-	}
+	result := plan.Make(plan.Input{File: file, Now: now, Reader: p.Reader})
 	view.Plan = p.planSentence(result)
 	var all []todo
 	for i := range result.Batches {
