@@ -147,7 +147,6 @@ var webPagesWords = Table{
 	"web.rig.stirred":         {"No pump: stirred by hand, for an extract within the hour.", "Sin bomba: se revuelve a mano, para un extracto en menos de una hora."},
 	"web.rig.measured":        {"Air from {pump}, measured: kLa {kla} at 20 °C.", "Aire de {pump}, medido: kLa {kla} a 20 °C."},
 	"web.rig.pump":            {"Air from {pump}, worked out, not measured: a two-minute pump-off test would narrow it.", "Aire de {pump}, calculado, no medido: una prueba de dos minutos sin bomba lo afinaría."},
-	"web.rig.applicator":      {"{kind}, {tank}", "{kind}, {tank}"},
 	"web.rig.tests":           {"Tests and sizes", "Pruebas y medidas"},
 	"web.rig.electricity":     {"Mains power beside water: use a residual-current device, keep the pump above the water line or use a check valve. Local electrical code comes first.", "Corriente junto al agua: use un interruptor diferencial y ponga la bomba por encima del agua o con válvula de retención. Las normas eléctricas locales van primero."},
 	"web.records.say":         {"{n} {n|entry|entries} written down. Nothing is edited; a correction is a new entry.", "{n} {n|entrada anotada|entradas anotadas}. Nada se edita; una corrección es una entrada nueva."},

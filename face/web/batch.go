@@ -178,7 +178,7 @@ func (v *batchView) tables(p *page, twin *holding.Twin, now time.Time) {
 		}
 	}
 	for _, item := range twin.Subject.Recipe.Items {
-		row := itemRow{Name: item.Name, When: choiceWord(p, "when", item.When.String())}
+		row := itemRow{Name: item.Item.Ingredient.Name, When: choiceWord(p, "when", item.Item.When.String())}
 		row.Metric = item.Mass.Speak(wording.Reader{Language: p.Language, Units: wording.Metric})
 		row.US = item.Mass.Speak(wording.Reader{Language: p.Language, Units: wording.US})
 		v.Recipe = append(v.Recipe, row)

@@ -60,11 +60,11 @@ func (v *groundView) fill(p *page, file *jobfile.File) {
 
 func (p *page) bed(bed *jobfile.Bed) bedView {
 	line := bed.Crop
-	if bed.Area > 0 {
+	if bed.Area != nil {
 		if line != "" {
 			line += ", "
 		}
-		line += both(p, bed.Area)
+		line += both(p, *bed.Area)
 	}
 	if bed.Stage != "" {
 		line += ", " + choiceWord(p, "stage", string(bed.Stage))

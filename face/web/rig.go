@@ -42,6 +42,10 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 		v.Vessels = append(v.Vessels, item)
 	}
 	for _, a := range file.Applicators {
-		v.Applicators = append(v.Applicators, rigItem{Name: a.Name, Line: p.Say("web.rig.applicator", "kind", choiceWord(p, "applicator", string(a.Kind)), "tank", both(p, a.Tank))})
+		line := choiceWord(p, "applicator", string(a.Kind))
+		if a.Tank != nil {
+			line += ", " + both(p, *a.Tank)
+		}
+		v.Applicators = append(v.Applicators, rigItem{Name: a.Name, Line: line})
 	}
 }

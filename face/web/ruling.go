@@ -23,7 +23,7 @@ func (p *page) ruling(bed string, v *hygiene.Verdict) ruling {
 	default:
 		facts := make([]string, len(v.Missing))
 		for i, f := range v.Missing {
-			facts[i] = factWord(p, string(f))
+			facts[i] = factWord(p, f.String())
 		}
 		r.Say = p.Say("web.ruling.ask", "bed", bed, "facts", strings.Join(facts, ", "))
 	}

@@ -19,8 +19,8 @@ type Holding struct {
 	state   state
 	batches []Batch // of the state; nil until asked for
 	twins   map[string]*Twin
-	chain   string  // name of the journal that the state was read from
-	arrival int64   // how far the state has come
+	chain   string // name of the journal that the state was read from
+	arrival int64  // how far the state has come
 }
 
 // Open opens the holding in a data folder.

@@ -246,4 +246,3 @@ func (s *state) names(table string) []string {
 	}
 	return names
 }
-

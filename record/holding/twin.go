@@ -1,16 +1,12 @@
 package holding
 
 import (
-	"cmp"
 	"context"
-	"encoding/json"
-	"slices"
 	"time"
 
 	"aerosteep/job/forecast"
 	"aerosteep/job/jobfile"
 	"aerosteep/quantity"
-	"aerosteep/record/journal"
 )
 
 // Twin is the forecast of a batch from all that is written down about it.
@@ -57,115 +53,22 @@ func (h *Holding) Twin(ctx context.Context, name string, now time.Time) (*Twin, 
 }
 
 func (h *Holding) makeTwin(ctx context.Context, name string, now time.Time) (*Twin, error) {
-	file, err := h.File(jobfile.Whole)
+	made, subject, telling, err := h.Forecast(ctx, name, Asked{Now: now, Hours: lookAhead, Seed: 1})
 	if err != nil {
 		return nil, err
 	}
-	subject, err := forecast.Of(file, name)
+	log, err := h.BrewLog(ctx, name, subject.Start)
 	if err != nil {
 		return nil, err
 	}
-	log, err := h.logOf(ctx, name, subject.Start)
-	if err != nil {
-		return nil, err
-	}
-	question := forecast.Question{
-		Setup: subject.Setup, Log: log, Larder: subject.Larder, Airflow: subject.Air.Airflow,
-		Now: max(0, now.Sub(subject.Start).Hours()), Hours: lookAhead, Seed: 1,
-	}
-	made, err := forecast.Run(question)
-	if err != nil {
-		return nil, err
-	}
-	t := &Twin{Subject: subject, Log: log, Forecast: made, Now: now, Meter: file.Holding.OxygenMeter || file.Holding.MeterUnknown}
-	if b, known := file.Batch(name); known {
-		if v, known := file.Vessel(b.Vessel); known {
+	t := &Twin{Subject: subject, Log: log, Forecast: made, Now: now, Meter: !telling.NoMeter, Answer: made.Answer(telling)}
+	if file, err := h.File(jobfile.Whole); err == nil {
+		if b, known := file.Batch(name); known {
+			v, _ := file.Vessel(b.Vessel)
 			t.Full = v.Full
 		}
 	}
-	t.Answer = made.Answer(forecast.Telling{
-		Batch: name, Start: subject.Start, Zone: subject.Zone, UseByDO: file.Limits.UseByDO,
-		SparePump: len(file.Pumps) > len(file.Vessels), NoMeter: !t.Meter,
-	})
 	return t, nil
-}
-
-// logOf is what was written down about a batch, as the forecast reads it:
-// entries that another one corrects are left out.
-func (h *Holding) logOf(ctx context.Context, name string, start time.Time) (forecast.Log, error) {
-	kept, err := h.journal.List(ctx, journal.Wanted{Subject: "batch:" + name, Kinds: []string{journal.Reading, journal.Series, journal.Event}})
-	if err != nil {
-		return forecast.Log{}, err
-	}
-	var log forecast.Log
-	for _, e := range kept {
-		if e.ReplacedBy == nil {
-			takeEntry(&log, e.Entry, start)
-		}
-	}
-	slices.SortStableFunc(log.Readings, func(a, b forecast.Reading) int { return cmp.Compare(a.Hour, b.Hour) })
-	slices.SortStableFunc(log.Events, func(a, b forecast.Event) int { return cmp.Compare(a.Hour, b.Hour) })
-	return log, nil
-}
-
-func takeEntry(log *forecast.Log, e journal.Entry, start time.Time) {
-	switch e.Kind {
-	case journal.Reading:
-		takeReading(log, e.At, e.Body, start)
-	case journal.Series:
-		rows, _ := journal.Rows(e.Body) // checked when it came in
-		for _, row := range rows {
-			var at struct {
-				At string `json:"at"`
-			}
-			_ = json.Unmarshal(row, &at)
-			takeReading(log, at.At, row, start)
-		}
-	case journal.Event:
-		var body struct {
-			Event string `json:"event"`
-		}
-		_ = json.Unmarshal(e.Body, &body)
-		if event, wrong := forecast.ParseEvent(body.Event); wrong == nil {
-			event.Hour = hourOf(e.At, start)
-			log.Events = append(log.Events, event)
-		}
-	}
-}
-
-// measuredBody is a reading as entries write it.
-type measuredBody struct {
-	DO      *float64       `json:"do_mg_per_l"`
-	Percent *float64       `json:"percent_saturation"`
-	Water   *float64       `json:"temp_c"`
-	EC      *float64       `json:"ec_us_per_cm"`
-	PH      *float64       `json:"ph"`
-	Count   *float64       `json:"bacteria_per_ml"`
-	Smell   forecast.Smell `json:"smell"`
-	ToRim   *float64       `json:"to_rim_cm"`
-}
-
-func takeReading(log *forecast.Log, at string, body json.RawMessage, start time.Time) {
-	var m measuredBody
-	if json.Unmarshal(body, &m) != nil {
-		return
-	}
-	hour := hourOf(at, start)
-	if hour < 0 {
-		log.Before++
-		return
-	}
-	log.Readings = append(log.Readings, forecast.Reading{
-		Hour: hour, DO: m.DO, Percent: m.Percent, Water: m.Water, EC: m.EC, PH: m.PH, Count: m.Count, Smell: m.Smell, ToRim: m.ToRim,
-	})
-}
-
-func hourOf(at string, start time.Time) float64 {
-	t, err := time.Parse(time.RFC3339, at)
-	if err != nil {
-		return -1
-	}
-	return t.Sub(start).Hours()
 }
 
 // Hour is how long the batch has run.
