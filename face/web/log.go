@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"net/http"
 	"strings"
 	"time"
@@ -8,6 +9,7 @@ import (
 	"aerosteep/fault"
 	"aerosteep/quantity"
 	"aerosteep/record/holding"
+	"aerosteep/record/journal"
 	"aerosteep/worksheet"
 )
 
@@ -86,7 +88,7 @@ func (s *Site) keepReading(w http.ResponseWriter, r *http.Request, p *page, name
 		entry.ID, entry.RecordedAt = id, entry.At // made on the phone, so that it is kept once
 	}
 	if err == nil {
-		_, err = s.Holding.Store(r.Context(), entry)
+		err = s.store(r.Context(), entry)
 	}
 	if err == nil {
 		return nil
@@ -130,3 +132,12 @@ func (s *Site) fillLog(p *page, view *logView, r *http.Request, faults fault.Lis
 }
 
 func plain(v float64) string { return quantity.Digits(v, 3) }
+
+// store keeps one entry; nil says that it is on disk.
+func (s *Site) store(ctx context.Context, e journal.Entry) error {
+	results, err := s.Holding.Store(ctx, e)
+	if err == nil && results[0].Outcome == journal.Refused {
+		err = results[0].Why
+	}
+	return err
+}

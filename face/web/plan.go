@@ -46,7 +46,6 @@ type itemRow struct{ Name, When, Metric, US, Household string }
 
 type stepRow struct {
 	Clock, Beside, Machine, Icon, Text string
-	Amounts                            []string
 	Outside                            bool
 }
 
@@ -86,7 +85,7 @@ func (s *Site) plan(w http.ResponseWriter, r *http.Request) {
 			view.Problems = append(view.Problems, mend{f.Field, p.problem(f)})
 		}
 	case file != nil && len(file.Wants) > 0:
-		view.make(p, file, s.Now())
+		view.make(p, file, s.planFor(view.Job, file, p, s.Now()), s.Now())
 	}
 	s.show(w, status, "plan", p)
 }
@@ -110,8 +109,15 @@ func (p *page) problem(f *fault.Fault) string {
 	return text
 }
 
-func (v *planView) make(p *page, file *jobfile.File, now time.Time) {
-	result := plan.Make(plan.Input{File: file, Now: now, Reader: p.Reader})
+// planFor makes the plan of a pasted file, or hands out that of the holding.
+func (s *Site) planFor(pasted string, file *jobfile.File, p *page, now time.Time) *plan.Plan {
+	if pasted == "" {
+		return s.planOf(file, p.Reader, now)
+	}
+	return plan.Make(plan.Input{File: file, Now: now, Reader: p.Reader})
+}
+
+func (v *planView) make(p *page, file *jobfile.File, result *plan.Plan, now time.Time) {
 	v.Planned = true
 	zone := file.Holding.Zone
 	now = now.In(zone)
@@ -194,14 +200,6 @@ var stepIcons = map[string]string{
 func planStep(p *page, s *plan.Step, now time.Time) stepRow {
 	local := s.At.In(now.Location())
 	row := stepRow{Clock: p.Clock(local), Beside: p.Beside(local, now), Machine: local.Format(time.RFC3339), Icon: stepIcons[s.What], Text: s.Text, Outside: s.OutsideWork}
-	for _, a := range s.Amounts {
-		item := planItem(p, plan.Item{Ingredient: a.Ingredient, MassG: a.MassG, VolumeML: a.VolumeML, Household: a.Household})
-		text := item.Metric + " " + item.Name
-		if item.Household != "" {
-			text += " (" + item.Household + ")"
-		}
-		row.Amounts = append(row.Amounts, text)
-	}
 	return row
 }
 

@@ -12,7 +12,6 @@ import (
 	"time"
 
 	"aerosteep/fault"
-	"aerosteep/job/jobfile"
 	"aerosteep/record/holding"
 	"aerosteep/wording"
 )
@@ -25,6 +24,7 @@ type Site struct {
 
 	assets    assets
 	templates map[string]*template.Template
+	made      made
 }
 
 // New makes the site of a holding, which may be nil. Report may be nil.
@@ -96,20 +96,6 @@ func (s *Site) page(w http.ResponseWriter, r *http.Request, place string) *page 
 		}
 	}
 	return &page{visitor: s.visitor(w, r), Site: s, Place: place}
-}
-
-// held is what the holding holds as a job file; nil where it is empty or
-// cannot be read as one.
-func (s *Site) held() *jobfile.File {
-	if s.Holding == nil || s.Holding.Empty() {
-		return nil
-	}
-	file, err := s.Holding.File(jobfile.Whole)
-	if err != nil {
-		s.log("holding as a job file", err)
-		return nil
-	}
-	return file
 }
 
 // now is the time on the wall of the holding.

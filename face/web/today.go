@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"aerosteep/job/jobfile"
-	"aerosteep/job/plan"
 	"aerosteep/quantity"
 	"aerosteep/record/holding"
 	"aerosteep/wording"
@@ -80,7 +79,7 @@ func (s *Site) planned(p *page, view *todayView, file *jobfile.File, now time.Ti
 	if len(file.Wants) == 0 {
 		return nil
 	}
-	result := plan.Make(plan.Input{File: file, Now: now, Reader: p.Reader})
+	result := s.planOf(file, p.Reader, now)
 	view.Plan = p.planSentence(result)
 	var all []todo
 	for i := range result.Batches {

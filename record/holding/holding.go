@@ -158,3 +158,11 @@ func (h *Holding) Reader() wording.Reader {
 	}
 	return r
 }
+
+// Version grows with every entry that the holding has taken in: what was made
+// from it stays true as long as this stays the same.
+func (h *Holding) Version() int64 {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.arrival
+}

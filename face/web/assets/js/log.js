@@ -75,7 +75,7 @@ function build(form, pad) {
     output.setAttribute("aria-label", current.word);
     unit.textContent = current.unit;
     const value = form.elements.do.value;
-    document.getElementById("save").textContent = value ? `${say.save} ${value} mg/L` : say.save;
+    for (const save of form.querySelectorAll("[data-save]")) if (save.type === "submit") save.textContent = value ? `${say.save} ${value} mg/L` : say.save;
     judge(parseFloat(value.replace(",", ".")), value);
   }
 
