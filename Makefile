@@ -17,10 +17,17 @@ export CGO_ENABLED ?= 0
 # oxygen saturation and on units, and a place to run WebAssembly.
 NEEDS = chromium nodejs python3-gsw units
 
-.PHONY: demo build test install check formatted vetted engine race browser fuzz golden truth release
+.PHONY: demo page-engine build test install check formatted vetted engine race browser fuzz golden truth release
 
-build:
+build: page-engine
 	$(GO) build $(FLAGS) -o bin/aerosteep ./cmd/aerosteep
+
+# The engine for the browser, squeezed once here and carried by the program.
+ENGINE = face/web/assets/engine
+page-engine:
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags="-s -w" -o $(ENGINE)/aerosteep.wasm ./cmd/engine
+	gzip -9 -f -n $(ENGINE)/aerosteep.wasm
+	cp "$$($(GO) env GOROOT)/lib/wasm/wasm_exec.js" $(ENGINE)/wasm_exec.js
 
 demo: build
 	bin/aerosteep demo
@@ -48,10 +55,10 @@ vetted:
 engine:
 	GOOS=js GOARCH=wasm $(GO) build ./wording/... ./fault/... ./source/... ./quantity/... ./numeric/... ./table/... ./science/... ./job/... ./worksheet/...
 
-race:
+race: page-engine
 	CGO_ENABLED=1 $(GO) test -race -timeout 30m ./...
 
-browser:
+browser: page-engine
 	$(GO) test -tags browser -count=1 -timeout 20m ./face/web/...
 
 fuzz:
@@ -64,7 +71,7 @@ fuzz:
 golden:
 	$(GO) test ./... -update
 
-release:
+release: page-engine
 	for target in linux/amd64 linux/arm64 darwin/arm64 windows/amd64; do \
 		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build $(FLAGS) -o dist/aerosteep-$${target%/*}-$${target#*/} ./cmd/aerosteep || exit 1; \
 	done

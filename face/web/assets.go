@@ -41,7 +41,22 @@ func loadAssets() assets {
 			all.add("/"+name, mustRead(name))
 		}
 	}
+	all.addEngine()
 	return all
+}
+
+// engineAddress is where the engine for the browser lies. It is built before
+// the program that carries it, and squeezed then: not at every start.
+const engineAddress = "/assets/engine/aerosteep.wasm"
+
+func (a assets) addEngine() {
+	squeezed, err := files.ReadFile("assets/engine/aerosteep.wasm.gz")
+	if err != nil {
+		return // built without one: the pages ask the server
+	}
+	sum := sha256.Sum256(squeezed)
+	a[engineAddress] = asset{squeezed: squeezed, kind: "application/wasm", mark: hex.EncodeToString(sum[:6])}
+	a.add("/assets/engine/wasm_exec.js", mustRead("assets/engine/wasm_exec.js"))
 }
 
 func (a assets) add(address string, content []byte) {
@@ -78,7 +93,7 @@ func (a assets) serve(w http.ResponseWriter, r *http.Request) {
 		w.WriteHeader(http.StatusNotModified)
 		return
 	}
-	if file.squeezed != nil && takesGzip(r) {
+	if file.squeezed != nil && (takesGzip(r) || file.content == nil) {
 		h.Set("Content-Encoding", "gzip")
 		h.Add("Vary", "Accept-Encoding")
 		_, _ = w.Write(file.squeezed)

@@ -6,7 +6,6 @@ import (
 	"html/template"
 	"net/http"
 	"strings"
-	"time"
 
 	"aerosteep/wording"
 )
@@ -72,6 +71,18 @@ func (p *page) Styles() template.CSS { return template.CSS(p.styles.String()) } 
 // Asset is an asset's address.
 func (p *page) Asset(address string) string { return p.Site.assets.link(address) }
 
+// Engine is the address of the engine for the browser; "" where the program was
+// built without one.
+func (p *page) Engine() string {
+	if _, built := p.Site.assets[engineAddress]; !built {
+		return ""
+	}
+	return p.Asset(engineAddress)
+}
+
+// EnginePage is the script that the engine runs under.
+func (p *page) EnginePage() string { return p.Asset("/assets/engine/wasm_exec.js") }
+
 // Here is the page's own address with one choice changed.
 func (p *page) Here(name, value string) string { return p.path + "?" + name + "=" + value }
 
@@ -82,9 +93,6 @@ func (p *page) NextLook() string {
 	}
 	return "night"
 }
-
-// Year is for nothing but a page that must not go stale in a cache.
-func (p *page) Printed(now time.Time) string { return now.Format("2006-01-02 15:04") }
 
 // places are the five places in the order of the bar.
 var places = []struct{ Name, Address string }{

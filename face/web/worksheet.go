@@ -20,6 +20,7 @@ type sheetView struct {
 	Fields   []field
 	Faults   []mend
 	Asked    bool
+	AskedAs  string // the query that the answer belongs to
 	Answer   string
 	Notes    []string
 	Lines    []worksheet.Line
@@ -68,6 +69,7 @@ func (s *Site) worksheet(w http.ResponseWriter, r *http.Request) {
 	given, asked := formValues(sheet, r.Form, p)
 	var faults fault.List
 	if view.Asked = asked; asked {
+		view.AskedAs = "?" + r.URL.RawQuery
 		faults = view.answer(p, sheet, given)
 	}
 	view.fields(p, sheet, r.Form, faults)
@@ -193,6 +195,9 @@ func (v *sheetView) fields(p *page, sheet *worksheet.Sheet, form url.Values, fau
 			Name: in.Flag, Label: in.Label(sheet.Name).For(p.Reader), Hint: in.Allowed().For(p.Reader),
 			Value: strings.Join(form[in.Flag], "\n"), Kind: "text", Unit: boxUnit(in, p), Required: in.Required,
 			Decimal: in.Kind.Numeric() && !in.List,
+		}
+		if in.Kind == worksheet.Text {
+			f.Hint = ""
 		}
 		if in.Default != "" {
 			f.Hint += p.Say("web.field.default", "default", in.Default)

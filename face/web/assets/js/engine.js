@@ -1,0 +1,28 @@
+// The house's own engine in the browser: worksheets answer without signal,
+// with the server's digits. It is fetched once, after the page stands, and the
+// offline worker keeps it.
+let started;
+
+// engine starts it; it rejects where the program was built without one.
+export function engine() {
+  started ??= start();
+  return started;
+}
+
+async function start() {
+  const made = document.documentElement.dataset;
+  if (!made.engine) throw new Error("no engine");
+  await import(made.enginePage);
+  const go = new globalThis.Go();
+  const answer = await fetch(made.engine);
+  const { instance } = await WebAssembly.instantiate(await answer.arrayBuffer(), go.importObject);
+  go.run(instance);
+  return globalThis.aerosteepEngine;
+}
+
+// calc answers a worksheet from the fields of its form.
+export async function calc(name, values) {
+  const page = document.documentElement;
+  const ready = await engine();
+  return JSON.parse(ready.calc(name, JSON.stringify(values), page.lang, page.dataset.units));
+}
