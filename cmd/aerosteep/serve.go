@@ -19,7 +19,7 @@ func serve(ctx context.Context, s cli.Serving) error {
 	server := api.Server{
 		Listen: s.Listen, Cert: s.Cert, Key: s.Key, Password: password,
 		API:      api.New(s.Holding, s.Now, time.Local, s.Report),
-		Pages:    web.New(s.Now, s.Report).Handler(),
+		Pages:    web.New(s.Holding, s.Now, s.Report).Handler(),
 		Announce: s.Announce,
 	}
 	return server.Run(ctx)
