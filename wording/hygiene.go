@@ -169,4 +169,14 @@ var hygieneWords = Table{
 	"hygiene.set.care":       {"Careful practice", "Práctica cuidadosa"},
 	"hygiene.force.law":      {"law", "ley"},
 	"hygiene.force.guidance": {"guidance", "orientación"},
+
+	"hygiene.bed":            {"{bed}, no batch named", "{bed}, sin tanda"},
+	"hygiene.bed-and-batch":  {"{bed}, batch {batch}", "{bed}, tanda {batch}"},
+	"hygiene.first-question": {"Ask first: {fact} ({name}). It settles most.", "Pregunte primero: {fact} ({name}). Es lo que más aclara."},
+
+	"cli.check":                {"What may I put where, and when may I pick?", "¿Qué puedo poner dónde, y cuándo puedo cosechar?"},
+	"cli.check.no-bed":         {"there is no bed to check", "no hay ninguna parcela que revisar"},
+	"cli.check.no-bed.allowed": {"a file with at least one [[bed]]", "un archivo con al menos un [[bed]]"},
+	"cli.unknown.bed":          {"there is no bed “{given}”", "no hay parcela «{given}»"},
+	"cli.unknown.batch":        {"there is no batch “{given}”", "no hay tanda «{given}»"},
 }

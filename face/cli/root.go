@@ -121,6 +121,7 @@ func (p *program) verbs() []*cobra.Command {
 		p.planVerb(),
 		p.checkFileVerb(),
 		p.schemaVerb(),
+		p.checkVerb(),
 		p.forecastVerb(),
 		p.calcVerb(),
 		p.logVerb(),
