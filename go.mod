@@ -16,6 +16,7 @@ require (
 
 require (
 	github.com/chromedp/cdproto v0.159.0 // indirect
+	codeberg.org/go-pdf/fpdf v0.11.1 // indirect
 	github.com/dustin/go-humanize v1.1.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/google/uuid v1.6.0 // indirect

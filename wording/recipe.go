@@ -126,4 +126,6 @@ var recipeWords = Table{
 	"recipe.heat.hour":              {"hour", "hora"},
 	"recipe.heat.temperature":       {"temperature", "temperatura"},
 	"recipe.heat.band":              {"55.0 to 76.7 °C", "55,0 a 76,7 °C"},
+
+	"report.dose-chart.title": {"Dose chart: {recipe}", "Tabla de dosis: {recipe}"},
 }

@@ -87,8 +87,6 @@ var recipeSheetWords = Table{
 	"value.none-seen":                 {"none seen at such a dose", "ninguno visto a tal dosis"},
 	"value.untested":                  {"not tested", "no ensayado"},
 	"value.regrowth.seen":             {"seen", "visto"},
-	"value.when.start":                {"start", "inicio"},
-	"value.when.finish":               {"finish", "final"},
 	"value.bulk_density_from.recipe":  {"the recipe", "la receta"},
 	"value.bulk_density_from.file":    {"the file", "el archivo"},
 	"value.bulk_density_from.library": {"the library", "la biblioteca"},

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
+	"aerosteep/record/report"
 	"aerosteep/wording"
 	"aerosteep/worksheet"
 	"aerosteep/worksheet/catalog"
@@ -196,7 +197,9 @@ func (p *program) readFiles(sheet *worksheet.Sheet, given worksheet.Values) (map
 }
 
 // documents write what a sheet can put on paper, by the sheet's name.
-var documents = map[string]func(*worksheet.Result, wording.Reader) ([]byte, error){}
+var documents = map[string]func(*worksheet.Result, wording.Reader) ([]byte, error){
+	"dose-chart": report.DoseChart,
+}
 
 // writeDocuments writes the files that were asked for.
 func (p *program) writeDocuments(sheet *worksheet.Sheet, given worksheet.Values, result *worksheet.Result, r wording.Reader) error {
