@@ -3,6 +3,7 @@ module aerosteep
 go 1.26.0
 
 require (
+	codeberg.org/go-pdf/fpdf v0.11.1
 	github.com/alexedwards/argon2id v1.0.0
 	github.com/chromedp/chromedp v0.23.0
 	github.com/pelletier/go-toml/v2 v2.4.3
@@ -16,7 +17,6 @@ require (
 
 require (
 	github.com/chromedp/cdproto v0.159.0 // indirect
-	codeberg.org/go-pdf/fpdf v0.11.1 // indirect
 	github.com/dustin/go-humanize v1.1.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/google/uuid v1.6.0 // indirect
