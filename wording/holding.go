@@ -47,4 +47,8 @@ var holdingWords = Table{
 	"input.log-start.vessel":   {"Vessel", "Recipiente"},
 	"input.log-start.recipe":   {"Recipe", "Receta"},
 	"input.log-start.volume":   {"Volume", "Volumen"},
+
+	"holding.effect.chance":      {"The chance of going below {limit} was {before} in 100 and is now {after} in 100.", "La probabilidad de bajar de {limit} era de {before} en 100 y ahora es de {after} en 100."},
+	"holding.effect.chance-next": {"The chance of going below {limit} was {before} in 100 and is now {after} in 100. Next reading at {next}.", "La probabilidad de bajar de {limit} era de {before} en 100 y ahora es de {after} en 100. Próxima lectura a las {next}."},
+	"holding.effect.past":        {"The recipe's end has passed: the reading is kept, and nothing ahead changes.", "El fin de la receta ya pasó: la lectura se guarda, y nada por delante cambia."},
 }

@@ -47,14 +47,16 @@ func (a *API) Handler() http.Handler {
 // addresses are all addresses with what each method does there.
 func (a *API) addresses() map[string]map[string]answer {
 	return map[string]map[string]answer{
-		"/api/v1/openapi.json": {http.MethodGet: a.openAPI},
-		"/api/v1/calc":         {http.MethodGet: a.sheets},
-		"/api/v1/calc/{name}":  {http.MethodPost: a.calc},
-		"/api/v1/entries":      {http.MethodGet: a.entries, http.MethodPost: a.store},
-		"/api/v1/batches":      {http.MethodGet: a.batches},
-		"/healthz":             {http.MethodGet: a.healthy},
-		"/readyz":              {http.MethodGet: a.ready},
-		"/metrics":             {http.MethodGet: a.metrics},
+		"/api/v1/openapi.json":            {http.MethodGet: a.openAPI},
+		"/api/v1/calc":                    {http.MethodGet: a.sheets},
+		"/api/v1/calc/{name}":             {http.MethodPost: a.calc},
+		"/api/v1/entries":                 {http.MethodGet: a.entries, http.MethodPost: a.store},
+		"/api/v1/plan":                    {http.MethodPost: a.plan},
+		"/api/v1/batches/{name}/forecast": {http.MethodGet: a.forecast},
+		"/api/v1/batches":                 {http.MethodGet: a.batches},
+		"/healthz":                        {http.MethodGet: a.healthy},
+		"/readyz":                         {http.MethodGet: a.ready},
+		"/metrics":                        {http.MethodGet: a.metrics},
 	}
 }
 

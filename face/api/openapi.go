@@ -26,8 +26,10 @@ func describe() object {
 			"get":  withParameter(operation("What was written down, by when it happened.", nil, object{"type": "object", "required": []string{"entries"}}), "since", "only what happened at or after this time (RFC 3339)"),
 			"post": operation("Store one entry or an array of them. Acknowledged means on disk; the same entry sent twice is one entry.", entriesBody, resultsSchema),
 		},
-		"/healthz": object{"get": operation("The program runs.", nil, object{"type": "object"})},
-		"/readyz":  object{"get": operation("Entries can be read and stored.", nil, object{"type": "object"})},
+		"/api/v1/plan":                    object{"post": withParameter(planOperation(), "now", "the time of the plan (RFC 3339); default the clock's")},
+		"/api/v1/batches/{name}/forecast": object{"get": forecastOperation()},
+		"/healthz":                        object{"get": operation("The program runs.", nil, object{"type": "object"})},
+		"/readyz":                         object{"get": operation("Entries can be read and stored.", nil, object{"type": "object"})},
 	}
 	for _, sheet := range catalog.All() {
 		paths["/api/v1/calc/"+sheet.Name] = object{"post": sheetOperation(sheet)}
@@ -47,6 +49,27 @@ func operation(summary string, request, answer object) object {
 	}}
 	if request != nil {
 		op["requestBody"] = object{"required": true, "content": inJSON(request)}
+	}
+	return op
+}
+
+// planOperation takes a job file in either of its forms.
+func planOperation() object {
+	op := operation("From every want of a job file to a plan that can be followed.", object{"type": "object"}, object{"type": "object"})
+	content := op["requestBody"].(object)["content"].(object)
+	content["application/toml"] = object{"schema": text}
+	return op
+}
+
+func forecastOperation() object {
+	op := operation("What the oxygen of a batch will do, from every reading since its start.", nil, object{"type": "object"})
+	op["parameters"] = []object{
+		{"name": "name", "in": "path", "required": true, "description": "name of the batch", "schema": text},
+		{"name": "now", "in": "query", "description": "the time of the forecast; default the clock's", "schema": text},
+		{"name": "hours", "in": "query", "description": "hours to look ahead, 1 to 96", "schema": object{"type": "number"}},
+		{"name": "members", "in": "query", "description": "members of the ensemble, 100 to 20000", "schema": object{"type": "integer"}},
+		{"name": "seed", "in": "query", "description": "seed of the ensemble", "schema": object{"type": "integer"}},
+		{"name": "what-if", "in": "query", "description": "a changed future: air +30 %, food -25 %", "schema": text},
 	}
 	return op
 }

@@ -110,7 +110,15 @@ func noArguments(_ *cobra.Command, args []string) error {
 type logged struct {
 	ID     string        `json:"id"`
 	Entry  journal.Entry `json:"entry"`
-	Effect any           `json:"effect"`
+	Effect *effect       `json:"effect"`
+}
+
+// effect is what an entry changed in the forecast of its batch.
+type effect struct {
+	Text          string   `json:"text"`
+	ChanceBefore  *float64 `json:"chance_before"`
+	ChanceAfter   *float64 `json:"chance_after"`
+	NextReadingAt *string  `json:"next_reading_at"`
 }
 
 // keep stores an entry and tells what it changed.
@@ -119,6 +127,7 @@ func (p *program) keep(ctx context.Context, h *holding.Holding, e journal.Entry)
 	if err != nil {
 		return err
 	}
+	before := h.LookAhead(ctx, e)
 	results, err := h.Store(ctx, e)
 	if err != nil {
 		return err
@@ -130,19 +139,26 @@ func (p *program) keep(ctx context.Context, h *holding.Holding, e journal.Entry)
 	if err != nil || !found {
 		return errors.Join(err, fmt.Errorf("the entry %s was stored and is not found", e.ID))
 	}
-	return p.printLogged(stored.Entry, r)
+	return p.printLogged(stored.Entry, h.EffectSince(ctx, before), r)
 }
 
-func (p *program) printLogged(e journal.Entry, r wording.Reader) error {
+func (p *program) printLogged(e journal.Entry, changed *holding.Effect, r wording.Reader) error {
+	answer := logged{ID: e.ID, Entry: e}
+	if changed != nil {
+		answer.Effect = &effect{changed.Text.For(r), changed.ChanceBefore, changed.ChanceAfter, changed.NextReadingAt}
+	}
 	if p.json {
-		return p.printJSON(p.Out, logged{ID: e.ID, Entry: e})
+		return p.printJSON(p.Out, answer)
 	}
 	said := wording.Say("cli.log.stored", wording.Places{"id": e.ID})
 	if e.Replaces != nil {
 		said = wording.Say("cli.log.replaces", wording.Places{"id": e.ID, "old": *e.Replaces})
 	}
-	_, err := fmt.Fprintln(p.Out, said.For(r))
-	return err
+	fmt.Fprintln(p.Out, said.For(r))
+	if answer.Effect != nil {
+		fmt.Fprintln(p.Out, wrap(answer.Effect.Text, columns, ""))
+	}
+	return nil
 }
 
 // correctCommand is `log correct ID`: it takes the flags of the entry's kind.

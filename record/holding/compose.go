@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"aerosteep/fault"
+	"aerosteep/job/forecast"
 	"aerosteep/job/jobfile"
 	"aerosteep/job/recipe"
 	"aerosteep/record/journal"
@@ -94,6 +95,9 @@ func (h *Holding) fill(f *Form, given ws.Values, said map[string]any) (body map[
 	if len(body) == 0 && f.needs != "" {
 		return nil, "", fault.New("log "+f.Word, "", wording.Say(f.needs), wording.Say("worksheet.allowed.choices", wording.Places{"choices": strings.Join(f.Sheet.Flags(), ", ")}), wording.Text{})
 	}
+	if err := checkEvent(form); err != nil {
+		return nil, "", err
+	}
 	if err := h.checkNames(f, form); err != nil {
 		return nil, "", err
 	}
@@ -102,6 +106,18 @@ func (h *Holding) fill(f *Form, given ws.Values, said map[string]any) (body map[
 		delete(body, what) // it is the subject: not said twice
 	}
 	return body, subject, nil
+}
+
+// checkEvent refuses an event that a forecast would not understand.
+func checkEvent(form *ws.Form) error {
+	if _, asked := form.Sheet.Input("event"); !asked || !form.Has("event") {
+		return nil
+	}
+	if _, wrong := forecast.ParseEvent(form.Text("event")); wrong != nil {
+		wrong.Field = "event"
+		return wrong
+	}
+	return nil
 }
 
 // relaxed is the form of a correction: what the old entry says need not be
