@@ -61,10 +61,20 @@ func (p *program) openFacts(name string) (*jobfile.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, problems := file.Meetings(); len(problems) > 0 {
+	_, problems := file.Meetings()
+	if len(file.Beds) == 0 {
+		none := noBed()
+		none.Line = 1
+		problems = append(problems, none)
+	}
+	if len(problems) > 0 {
 		return nil, &badFile{name, file.Holding.Reader, problems}
 	}
 	return file, nil
+}
+
+func noBed() *fault.Fault {
+	return fault.New("bed", "", wording.Say("cli.check.no-bed"), wording.Say("cli.check.no-bed.allowed"), wording.Text{})
 }
 
 // checked is the answer of check.
@@ -100,7 +110,7 @@ func open(v sheets.BedVerdict) bool { return v.Allowed == hygiene.No || v.Allowe
 // chosen are the meetings of the file, or of one bed or batch.
 func chosen(file *jobfile.File, bed, batch string) ([]jobfile.Meeting, error) {
 	if len(file.Beds) == 0 {
-		return nil, fault.New("bed", "", wording.Say("cli.check.no-bed"), wording.Say("cli.check.no-bed.allowed"), wording.Text{})
+		return nil, noBed()
 	}
 	if _, known := file.Bed(bed); bed != "" && !known {
 		return nil, unknownWord("bed", bed, bedNames(file))

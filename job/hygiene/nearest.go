@@ -32,7 +32,7 @@ type decision struct {
 var decisions = []decision{
 	{"sanitize", func(f Facts) Facts { return f.With(Sanitized, "yes") }},
 	{"keep-off", func(f Facts) Facts { return keptOff(f, f.Value(Method)) }},
-	{"drench", func(f Facts) Facts { return keptOff(f, "drench") }},
+	{"drench", drenched},
 	{"drip", func(f Facts) Facts { return keptOff(f, "drip").With(ContactAfter, "none") }},
 	{"unfed", func(f Facts) Facts { f.AdditiveNames = nil; return f.With(Additives, "none") }},
 	{"extract", func(f Facts) Facts { return f.HoldingFor(quantity.Hours(1)) }},
@@ -54,6 +54,14 @@ func keptOff(f Facts, method string) Facts {
 	return f
 }
 
+// drenched pours on the soil what was to be sprayed.
+func drenched(f Facts) Facts {
+	if f.Value(Method) != "foliar" {
+		return f
+	}
+	return keptOff(f, "drench")
+}
+
 // documented takes hot compost whose record is on file in place of what there
 // is.
 func documented(f Facts) Facts {
@@ -67,18 +75,21 @@ func documented(f Facts) Facts {
 // NearestWays computes what would be allowed instead of a no or a wait: each
 // single decision that leads to a better verdict, and, where no single one
 // does, each two. A wait also names the first day of harvest that ends it.
-func NearestWays(v Verdict) []Way {
+func NearestWays(v Verdict) []Way { return NewJudge().NearestWays(v) }
+
+// NearestWays is the same as the function NearestWays.
+func (j *Judge) NearestWays(v Verdict) []Way {
 	if v.Allowed != No && v.Allowed != WaitUntil {
 		return nil
 	}
 	var ways []Way
 	for i := range decisions {
-		ways = appendBetter(ways, v, decisions[i])
+		ways = j.appendBetter(ways, v, decisions[i])
 	}
 	if len(ways) == 0 {
 		for i := range decisions {
 			for j := i + 1; j < len(decisions); j++ {
-				ways = appendBetter(ways, v, decisions[i], decisions[j])
+				ways = j.appendBetter(ways, v, decisions[i], decisions[j])
 			}
 		}
 	}
@@ -101,7 +112,7 @@ func (w Way) Text() wording.Text {
 	return wording.Say("hygiene.way.then-yes", wording.Places{"way": text})
 }
 
-func appendBetter(ways []Way, v Verdict, changes ...decision) []Way {
+func (j *Judge) appendBetter(ways []Way, v Verdict, changes ...decision) []Way {
 	facts := v.Facts
 	way := Way{}
 	for _, d := range changes {
@@ -112,7 +123,7 @@ func appendBetter(ways []Way, v Verdict, changes ...decision) []Way {
 		facts = changed
 		way.Changes = append(way.Changes, Change{d.key, wording.Say("hygiene.way." + d.key)})
 	}
-	then := Decide(facts)
+	then := j.Decide(facts)
 	if then.Allowed == Ask || strictness(then.Ruling) >= strictness(v.Ruling) {
 		return ways
 	}

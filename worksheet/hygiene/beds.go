@@ -11,6 +11,7 @@ type BedVerdict struct {
 	Bed   string
 	Batch *string
 	hygiene.Verdict
+	judge *hygiene.Judge
 }
 
 // BedRuling is a BedVerdict as every face's JSON shows it.
@@ -25,14 +26,16 @@ func Judged(meetings []jobfile.Meeting) []BedVerdict {
 	judge := hygiene.NewJudge()
 	verdicts := make([]BedVerdict, len(meetings))
 	for i, m := range meetings {
-		verdicts[i] = BedVerdict{m.Bed, m.Batch, judge.Decide(m.Facts)}
+		verdicts[i] = BedVerdict{m.Bed, m.Batch, judge.Decide(m.Facts), judge}
 		verdicts[i].Derived = m.Derived
 	}
 	return verdicts
 }
 
 // Ruling puts the verdict into the form that faces show.
-func (v BedVerdict) Ruling() BedRuling { return BedRuling{v.Bed, v.Batch, RulingOf(v.Verdict)} }
+func (v BedVerdict) Ruling() BedRuling {
+	return BedRuling{v.Bed, v.Batch, rulingOf(v.Verdict, v.judge)}
+}
 
 // Title names bed and batch.
 func (v BedVerdict) Title() wording.Text {

@@ -71,7 +71,10 @@ type SortingSet struct {
 }
 
 // RulingOf puts a verdict into the form that faces show.
-func RulingOf(v hygiene.Verdict) Ruling {
+func RulingOf(v hygiene.Verdict) Ruling { return rulingOf(v, hygiene.NewJudge()) }
+
+// rulingOf asks a judge who may have seen such a case before.
+func rulingOf(v hygiene.Verdict, judge *hygiene.Judge) Ruling {
 	r := Ruling{
 		Allowed: string(v.Allowed), Until: date(v.Until), IntervalDays: v.IntervalDays,
 		LatestApplication: date(v.LatestApplication), DecidedBy: orNone(v.DecidedBy),
@@ -88,7 +91,7 @@ func RulingOf(v hygiene.Verdict) Ruling {
 	for _, why := range v.Why {
 		r.Why = append(r.Why, Reason{why.Set, why.Rule, why.Text, string(why.Effect), why.Force, why.Citation, why.Read})
 	}
-	for _, way := range hygiene.NearestWays(v) {
+	for _, way := range judge.NearestWays(v) {
 		r.Nearest = append(r.Nearest, wayOf(way))
 	}
 	return r
