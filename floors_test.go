@@ -28,7 +28,10 @@ var jobRooms = []string{"ground", "recipe", "rig", "bench", "hygiene", "applicat
 var recordRooms = []string{"journal", "holding", "report"}
 
 // siblings are the rooms of science that need another one.
-var siblings = map[string][]string{"air": {"water"}, "oxygen": {"water"}}
+var siblings = map[string][]string{
+	"air": {"water"}, "oxygen": {"water"}, // water carries the air: its density
+	"heat": {"weather"}, // evaporation into the bubbles needs moist air
+}
 
 // pureFloors are promised to importers: what they need is handed in.
 var pureFloors = []string{"wording", "fault", "source", "quantity", "numeric", "table", "science", "job", "worksheet"}

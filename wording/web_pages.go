@@ -179,8 +179,6 @@ var webPagesWords = Table{
 	"value.event.stirred":         {"stirred", "revuelto"},
 	"value.event.probe-cleaned":   {"probe cleaned", "sonda limpia"},
 	"value.event.calibrated":      {"calibrated", "calibrado"},
-	"value.when.start":            {"at the start", "al empezar"},
-	"value.when.finish":           {"to finish", "al final"},
 	"value.entry.setup":           {"Set up", "Configuración"},
 	"value.entry.start":           {"Start", "Inicio"},
 	"value.entry.reading":         {"Reading", "Lectura"},
