@@ -15,7 +15,7 @@ import (
 // How advice is searched: with a small ensemble, then proved with the full one
 // on the changed file.
 const (
-	tryMembers  = 200
+	tryMembers  = 150
 	fullAdvices = 3    // batches that get every kind of advice; others get less food
 	noFood      = 0.03 // share of the food under which all of it is left out
 )

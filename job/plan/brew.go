@@ -12,7 +12,7 @@ import (
 
 const (
 	members     = 1000 // of the ensemble that forecasts a batch
-	peakMembers = 300  // of the one that finds the hour of highest uptake
+	peakMembers = 200  // of the one that finds the hour of highest uptake
 	seed        = 1
 	usualHours  = 24.0
 	shortest    = 18.0 // hours that a brew is never shortened under
@@ -61,11 +61,11 @@ func span(hours float64) time.Duration { return time.Duration(hours * float64(ti
 //
 //	D = hours x median hour of highest uptake as expected / the same at 20 °C
 //
-// to the quarter hour, never under min(18, hours) or over max(72, hours). A
-// vessel without pump is an extract: an hour at most.
+// to the quarter hour, never under min(18, hours) or over max(72, hours). An
+// extract is washed out and not grown: it keeps its hour.
 func (p *planner) hoursOf(v rig.Vessel, r recipe.Recipe, start time.Time) (float64, []float64) {
 	hours := recipeHours(r)
-	if v.Pump == "" && v.KLa20 == nil {
+	if isExtract(r) || v.Pump == "" && v.KLa20 == nil {
 		return math.Min(hours, extractMost), nil
 	}
 	weighed, err := recipe.Scale(r, v.Brew)
@@ -87,7 +87,7 @@ func (p *planner) weatherKey(start time.Time) int64 {
 	if p.Weather == nil {
 		return 0
 	}
-	return start.Truncate(6 * time.Hour).Unix()
+	return start.Truncate(24 * time.Hour).Unix()
 }
 
 func (p *planner) peaksOf(key peakKey, s forecast.Setup) []float64 {
@@ -116,7 +116,10 @@ func quantile(sorted []float64, q float64) float64 {
 
 // brewOf forecasts a recipe in a vessel at a filling.
 func (p *planner) brewOf(v rig.Vessel, r recipe.Recipe, volume quantity.Volume, start time.Time, hours float64, peaks []float64) (*brew, error) {
-	key := brewKey{v.Name, r.Name, volume, p.weatherKey(start)}
+	key := brewKey{v.Name, r.Name, volume, 0}
+	if p.Weather != nil {
+		key.start = start.Unix()
+	}
 	if known, done := p.brews[key]; done && known.hours == hours {
 		return known, nil
 	}

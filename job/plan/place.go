@@ -93,18 +93,39 @@ func (p *planner) stocked(o *outing, options []option) bool {
 }
 
 // options are the vessels that suit a recipe, are free, and can be started
-// early enough for an hour.
+// early enough for an hour: the one that wastes least where one can hold it
+// all, else every one.
 func (p *planner) options(o *outing, at time.Time) []option {
-	var options []option
-	for _, v := range p.File.Vessels {
-		if !p.suits(v, o.recipe) {
-			continue
+	need := p.needed(o)
+	alone, together := p.suited(o, need)
+	for _, v := range alone {
+		if found, possible := p.option(o, v, at); possible {
+			return []option{found}
 		}
-		if option, possible := p.option(o, v, at); possible {
-			options = append(options, option)
+	}
+	var options []option
+	for _, v := range together {
+		if found, possible := p.option(o, v, at); possible {
+			options = append(options, found)
 		}
 	}
 	return options
+}
+
+// suited parts the vessels that suit a recipe into those that can hold a need
+// alone, the thriftiest first, and the others.
+func (p *planner) suited(o *outing, need quantity.Volume) (alone, together []rig.Vessel) {
+	for _, v := range p.File.Vessels {
+		switch {
+		case !p.suits(v, o.recipe):
+		case v.Brew >= need*(1-1e-9):
+			alone = append(alone, v)
+		default:
+			together = append(together, v)
+		}
+	}
+	sort.SliceStable(alone, func(i, j int) bool { return less(alone[i], alone[j], need) })
+	return alone, together
 }
 
 // option is a vessel for an hour, where it is free and there is the time to

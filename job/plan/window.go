@@ -112,16 +112,13 @@ func (p *planner) outside(o *outing, at time.Time) int {
 	for _, w := range o.wants {
 		n += outsideAt(w.site, w.hasSite, at)
 	}
-	for _, v := range p.File.Vessels {
-		if !p.suits(v, o.recipe) {
-			continue
-		}
-		site, known := p.File.Site(v.Site)
-		option, _ := p.timing(o, v, at)
+	alone, together := p.suited(o, p.needed(o))
+	if likely := append(alone, together...); len(likely) > 0 {
+		site, known := p.File.Site(likely[0].Site)
+		option, _ := p.timing(o, likely[0], at)
 		for _, t := range []time.Time{option.load, option.ready, option.start, option.start.Add(-leads[1])} {
 			n += outsideAt(site, known, t.In(p.zone))
 		}
-		break
 	}
 	return n
 }
