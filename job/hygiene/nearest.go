@@ -88,8 +88,8 @@ func (j *Judge) NearestWays(v Verdict) []Way {
 	}
 	if len(ways) == 0 {
 		for i := range decisions {
-			for j := i + 1; j < len(decisions); j++ {
-				ways = j.appendBetter(ways, v, decisions[i], decisions[j])
+			for k := i + 1; k < len(decisions); k++ {
+				ways = j.appendBetter(ways, v, decisions[i], decisions[k])
 			}
 		}
 	}
