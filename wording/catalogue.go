@@ -55,19 +55,18 @@ var catalogue = join(
 	labelsWords,
 )
 
-// join puts the tables of all rooms together; a sentence that two rooms claim
-// is a mistake that no build should survive. The label of a JSON key ("key.")
-// belongs to all rooms that have the key: the first to name it is heard.
+// join puts the tables of all rooms together. A sentence that two rooms claim
+// is a mistake that no build should survive. The name of an input or a figure
+// is common property: the first table that has it names it for all.
 func join(tables ...Table) Table {
 	all := Table{}
 	for _, t := range tables {
 		for key, pair := range t {
-			if _, twice := all[key]; twice && strings.HasPrefix(key, "key.") {
-				continue
-			} else if twice {
+			if _, twice := all[key]; !twice {
+				all[key] = pair
+			} else if !strings.HasPrefix(key, "key.") && !strings.HasPrefix(key, "input.") && !strings.HasPrefix(key, "value.") {
 				panic(fmt.Sprintf("wording: key %q stands in two tables", key))
 			}
-			all[key] = pair
 		}
 	}
 	return all
