@@ -128,4 +128,14 @@ var recipeWords = Table{
 	"recipe.heat.band":              {"55.0 to 76.7 °C", "55,0 a 76,7 °C"},
 
 	"report.dose-chart.title": {"Dose chart: {recipe}", "Tabla de dosis: {recipe}"},
+
+	"recipe.myth.foam":              {"Foam shows protein, not readiness: look at oxygen, smell and the clock.", "La espuma indica proteína, no que esté listo: mire el oxígeno, el olor y el reloj."},
+	"recipe.myth.chloramine-stands": {"Standing or bubbling does not remove chloramine in any practical time: use vitamin C or thiosulphate, and test total chlorine after.", "Reposar o burbujear no elimina la cloramina en un tiempo práctico: use vitamina C o tiosulfato, y mida el cloro total después."},
+	"recipe.myth.more-molasses":     {"More molasses is more demand for oxygen, and at 1 % pathogens grew in trials.", "Más melaza es más demanda de oxígeno, y al 1 % los patógenos crecieron en ensayos."},
+	"recipe.myth.bad-smell":         {"A brew that smells bad is not saved by airing: do not spray it; put it on a hot pile or on ground away from crops and water.", "Un té que huele mal no se salva con aire: no lo aplique; échelo a una pila caliente o a suelo lejos de cultivos y agua."},
+	"recipe.myth.no-overdose":       {"Tea carries salts and water and can be too much: look at conductivity and at what the soil takes.", "El té lleva sales y agua y puede ser demasiado: mire la conductividad y lo que admite el suelo."},
+	"recipe.myth.keeps-months":      {"Sealed tea runs out of oxygen within hours: use it the same day.", "El té cerrado se queda sin oxígeno en horas: úselo el mismo día."},
+	"recipe.myth.aerobic-safe":      {"Air does not make a brew free of pathogens: with added food they grew in aerated tea too.", "El aire no libra al té de patógenos: con alimento añadido crecieron también en té aireado."},
+	"recipe.myth.fixed-ratio":       {"Fixed fungal to bacterial ratios for a crop come from a teaching chart for soil; the evidence is weak.", "Las relaciones fijas de hongos a bacterias por cultivo vienen de una tabla didáctica para suelos; la evidencia es débil."},
+	"recipe.myth.sulphured":         {"That sulphur in molasses harms a brew is repeated everywhere and measured nowhere; unsulphured does no harm.", "Que el azufre de la melaza daña el té se repite en todas partes y no se ha medido; sin azufre no hace daño."},
 }
