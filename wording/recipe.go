@@ -138,4 +138,13 @@ var recipeWords = Table{
 	"recipe.myth.aerobic-safe":      {"Air does not make a brew free of pathogens: with added food they grew in aerated tea too.", "El aire no libra al té de patógenos: con alimento añadido crecieron también en té aireado."},
 	"recipe.myth.fixed-ratio":       {"Fixed fungal to bacterial ratios for a crop come from a teaching chart for soil; the evidence is weak.", "Las relaciones fijas de hongos a bacterias por cultivo vienen de una tabla didáctica para suelos; la evidencia es débil."},
 	"recipe.myth.sulphured":         {"That sulphur in molasses harms a brew is repeated everywhere and measured nowhere; unsulphured does no harm.", "Que el azufre de la melaza daña el té se repite en todas partes y no se ha medido; sin azufre no hace daño."},
+
+	"bench.check.smell":          {"Smell it: earthy is right; sour, putrid or ammonia is not.", "Huélalo: a tierra está bien; agrio, pútrido o a amoníaco, no."},
+	"bench.check.conductivity":   {"Measure the conductivity of one part compost in five of water: salty compost harms seedlings.", "Mida la conductividad de una parte de compost en cinco de agua: un compost salino daña las plántulas."},
+	"bench.check.heating-record": {"Ask the supplier for the heating record: without it the compost counts as untreated and stays off food.", "Pida al proveedor el registro de temperaturas: sin él el compost cuenta como no tratado y no va a alimentos."},
+	"bench.check.bioassay":       {"Sow beans or peas in it beside a clean mix: cupped, twisted leaves within three weeks show herbicide residue.", "Siembre frijol o chícharo en él junto a una mezcla limpia: hojas torcidas en tres semanas indican residuo de herbicida."},
+	"bench.standing.rejected":    {"Do not brew with this lot: a test failed.", "No prepare té con este lote: falló una prueba."},
+	"bench.standing.put-aside":   {"Put this lot aside until its tests are done; nothing is brewed from it.", "Aparte este lote hasta terminar sus pruebas; no se prepara té con él."},
+	"bench.standing.non-food":    {"Only on plants that nobody eats, brewed unfed, until its heating record is there.", "Solo en plantas que nadie come, sin alimento añadido, hasta tener su registro de temperaturas."},
+	"bench.standing.ready":       {"This lot has its papers and tests. The hygiene rules decide for each crop.", "Este lote tiene sus papeles y pruebas. Las reglas de higiene deciden para cada cultivo."},
 }
