@@ -48,9 +48,13 @@ var applicationWords = Table{
 	"application.too-many-loads.allowed": {"at most 10000 loads", "como máximo 10000 cargas"},
 	"application.too-many-loads.advice":  {"check the units of the area, the rate and the tank", "revise las unidades de la superficie, la dosis y el tanque"},
 
-	"application.mix.words": {"{mix}", "{mix}"},
-	"application.none":      {"none", "ninguna"},
-	"application.numbers":   {"No. {list}", "n.º {list}"},
+	"application.rinse":              {"a rinse needs some water and a tank that keeps some of it", "un enjuague necesita agua y un tanque que retenga algo"},
+	"application.rinse.allowed":      {"volumes over 0, rinses 0 or more", "volúmenes mayores que 0, 0 enjuagues o más"},
+	"application.past-use-by":        {"the tea is past its use-by", "el té pasó su hora límite de uso"},
+	"application.past-use-by.advice": {"refuse it and name where its litres go: compost heap or soil, away from drains", "rechácelo y diga adónde van sus litros: compostera o suelo, lejos de desagües"},
+	"application.mix.words":          {"{mix}", "{mix}"},
+	"application.none":               {"none", "ninguna"},
+	"application.numbers":            {"No. {list}", "n.º {list}"},
 
 	"application.use":         {"“{use}” is not a use with a customary dose", "«{use}» no es un uso con dosis habitual"},
 	"application.use.allowed": {"one of: {uses}", "uno de: {uses}"},
