@@ -27,6 +27,7 @@ var catalogue = join(
 	countingWords,
 	countingSheetWords,
 	hygieneWords,
+	hygieneQuestions,
 	laboratoryWords,
 	laboratoryLabels,
 	sprayWords,
