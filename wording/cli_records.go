@@ -51,6 +51,7 @@ var cliRecordWords = Table{
 	"cli.unknown.log":     {"“{given}” is nothing that can be logged", "«{given}» no es algo que se anote"},
 
 	"cli.serve":                  {"Open the pages and the HTTP interface on an address.", "Abre las páginas y la interfaz HTTP en una dirección."},
+	"cli.demo":                   {"Show everything on Tern Hollow, an invented place; nothing of it is kept.", "Muestra todo en Tern Hollow, un lugar inventado; nada de ello se guarda."},
 	"cli.password":               {"Set the password that the server asks for beyond this machine.", "Pone la contraseña que pide el servidor más allá de esta máquina."},
 	"cli.password.ask":           {"Password:", "Contraseña:"},
 	"cli.password.set":           {"The password is set. Start the server with: aerosteep serve --listen 0.0.0.0:8417. Over plain HTTP others in the network can read it: use --cert and --key.", "La contraseña está puesta. Inicie el servidor con: aerosteep serve --listen 0.0.0.0:8417. Por HTTP simple otros en la red pueden leerla: use --cert y --key."},

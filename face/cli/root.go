@@ -134,6 +134,7 @@ func (p *program) verbs() []*cobra.Command {
 		p.verifyVerb(),
 		p.serveVerb(),
 		p.passwordVerb(),
+		p.demoVerb(),
 		p.versionVerb(),
 	}
 }
