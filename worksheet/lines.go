@@ -157,7 +157,9 @@ func Value(key string, value any, r wording.Reader) string {
 	case []any:
 		parts := make([]string, 0, len(v))
 		for _, item := range v {
-			parts = append(parts, Value(key, item, r))
+			if said := Value(key, item, r); said != "" {
+				parts = append(parts, said)
+			}
 		}
 		return strings.Join(parts, ", ")
 	}

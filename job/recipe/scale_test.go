@@ -261,3 +261,15 @@ func FuzzParseAmount(f *testing.F) {
 		}
 	})
 }
+
+func FuzzParseLabel(f *testing.F) {
+	for _, s := range []string{"sugars 47 %, other-carbohydrate 9 %", "fat 0,2 %; protein 4 %", "sugars-", "-, 1 %", "sugars 1e9 %"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		c, err := recipe.ParseLabel(s)
+		if d := c.Demand(); err == nil && !(d >= 0 && d < 3) {
+			t.Errorf("%q has a demand of %v", s, d)
+		}
+	})
+}
