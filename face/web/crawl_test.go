@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"aerosteep/examples"
 )
 
 var hrefs = regexp.MustCompile(`(?:href|action)="(/[^"#]*)"`)
@@ -52,4 +54,18 @@ func fetch(t *testing.T, server *httptest.Server, address string) (body, kind st
 		t.Errorf("%s answers %d", address, response.StatusCode)
 	}
 	return string(content), response.Header.Get("Content-Type")
+}
+
+func copyBody(to io.Writer, response *http.Response) (int64, error) {
+	return io.Copy(to, response.Body)
+}
+
+// pail is the example of one pail, wished for a day after the demo's hour.
+func pail(t *testing.T) string {
+	t.Helper()
+	text, err := examples.ReadFile("examples/pail.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
 }

@@ -1,0 +1,112 @@
+package web_test
+
+import (
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// Every page is reached from Today by links, full and empty.
+func TestPagesAreReachedFromToday(t *testing.T) {
+	found := crawl(t, demoServer(t), "/")
+	for _, address := range []string{"/", "/ground", "/batches", "/batches/D-114", "/batches/D-114/log", "/plan", "/rig", "/records", "/worksheets", "/worksheets/saturation", "/worksheets/loads"} {
+		if !slices.Contains(found, address) {
+			t.Errorf("%s is not reached from /", address)
+		}
+	}
+	if n := len(crawl(t, emptyServer(t), "/")); n < 50 {
+		t.Errorf("an empty holding reaches %d pages, want the worksheets at least", n)
+	}
+}
+
+func TestEveryAnswerIsGuarded(t *testing.T) {
+	server := demoServer(t)
+	response, err := http.Get(server.URL + "/")
+	if err != nil {
+		t.Fatal(err)
+	}
+	response.Body.Close()
+	policy := response.Header.Get("Content-Security-Policy")
+	for _, part := range []string{"default-src 'self'", "frame-ancestors 'none'"} {
+		if !strings.Contains(policy, part) {
+			t.Errorf("policy %q lacks %q", policy, part)
+		}
+	}
+	if strings.Contains(policy, "unsafe-inline") || strings.Contains(policy, "'unsafe-eval'") {
+		t.Errorf("policy %q lets scripts in", policy)
+	}
+	if response.Header.Get("X-Content-Type-Options") != "nosniff" || response.Header.Get("Referrer-Policy") == "" {
+		t.Errorf("headers %v", response.Header)
+	}
+}
+
+// A worksheet's answer has an address; a bare number takes the unit in its
+// box; a wrong value stays in its field.
+func TestWorksheetAnswersAndRefuses(t *testing.T) {
+	server := demoServer(t)
+	body, _ := fetch(t, server, "/worksheets/saturation?temp=67&units=us")
+	if !strings.Contains(body, "<output") || !strings.Contains(body, `data-key="saturation_mg_per_l"`) {
+		t.Error("67 in a box of °F is not answered")
+	}
+	response, err := http.Get(server.URL + "/worksheets/saturation?temp=192C")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer response.Body.Close()
+	if response.StatusCode != http.StatusUnprocessableEntity {
+		t.Errorf("192 °C answers %d", response.StatusCode)
+	}
+}
+
+// A reading typed without script is kept once and shows in the logbook; one
+// that cannot be comes back as typed.
+func TestAReadingIsLogged(t *testing.T) {
+	server := demoServer(t)
+	client := &http.Client{CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
+	log := server.URL + "/batches/D-114/log"
+	send := func(fields url.Values) int {
+		response, err := client.PostForm(log, fields)
+		if err != nil {
+			t.Fatal(err)
+		}
+		response.Body.Close()
+		return response.StatusCode
+	}
+	once := url.Values{"do": {"7,4"}, "by": {"R.K."}, "id": {"019e1e5a-0000-7000-8000-000000000001"}, "at": {"2026-05-12T22:40:00Z"}}
+	for range 2 {
+		if status := send(once); status != http.StatusSeeOther {
+			t.Fatalf("a reading answers %d", status)
+		}
+	}
+	body, _ := fetch(t, server, "/records")
+	if n := strings.Count(body, "7.40"); n != 1 {
+		t.Errorf("the reading stands %d times in the logbook", n)
+	}
+	if status := send(url.Values{"do": {"7.4 kg"}}); status != http.StatusUnprocessableEntity {
+		t.Errorf("7.4 kg answers %d", status)
+	}
+}
+
+func TestAPastedJobFileIsPlannedOrMended(t *testing.T) {
+	server := emptyServer(t)
+	post := func(job string) (int, string) {
+		response, err := http.PostForm(server.URL+"/plan", url.Values{"job": {job}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer response.Body.Close()
+		content := new(strings.Builder)
+		if _, err := copyBody(content, response); err != nil {
+			t.Fatal(err)
+		}
+		return response.StatusCode, content.String()
+	}
+	if status, body := post("form = 1\n[[vesel]]\nname = \"Pail\"\n"); status != http.StatusUnprocessableEntity || !strings.Contains(body, "vessel") {
+		t.Errorf("a misspelt table answers %d", status)
+	}
+	if status, body := post(pail(t)); status != http.StatusOK || !strings.Contains(body, `data-key="chance_below_limit"`) {
+		t.Errorf("the pail answers %d", status)
+	}
+}
