@@ -16,7 +16,7 @@ import (
 // on the changed file.
 const (
 	tryMembers  = 150
-	fullAdvices = 3    // batches that get every kind of advice; others get less food
+	fullAdvices = 2    // batches that get every kind of advice; others get less food
 	noFood      = 0.03 // share of the food under which all of it is left out
 )
 
@@ -28,31 +28,53 @@ type cure struct {
 }
 
 // advise says, for every batch whose chance of going under the limit is more
-// than is accepted, what would cure it, by computed amounts.
+// than is accepted, what would cure it, by computed amounts. Batches that share
+// a brew share its advice; those of one recipe share the search for the food.
 func (p *planner) advise() {
-	seen := map[*brew][]Advice{}
+	var risky, firsts []*batch
+	place := map[*brew]int{}
+	share := map[string]float64{}
 	for _, o := range p.outings {
 		for _, b := range o.batches {
-			if b.brew.outlook.Chance <= p.File.Limits.Chance {
+			if _, known := place[b.brew]; known || b.brew.outlook.Chance <= p.File.Limits.Chance {
 				continue
 			}
-			list, done := seen[b.brew]
-			if !done {
-				list = p.cures(b, len(seen) < fullAdvices)
-				seen[b.brew] = list
+			place[b.brew] = len(risky)
+			risky = append(risky, b)
+			if _, searched := share[o.recipe.Name]; !searched {
+				share[o.recipe.Name] = 0
+				firsts = append(firsts, b)
 			}
-			for _, a := range list {
-				a.Batch = b.id
-				p.plan.Advice = append(p.plan.Advice, a)
+		}
+	}
+	found := make([]float64, len(firsts))
+	atOnce(len(firsts), func(i int) { found[i] = p.foodShare(firsts[i]) })
+	for i, b := range firsts {
+		share[b.outing.recipe.Name] = found[i]
+	}
+	lists := make([][]Advice, len(risky))
+	atOnce(len(risky), func(i int) { lists[i] = p.cures(risky[i], share[risky[i].outing.recipe.Name], i < fullAdvices) })
+	for _, o := range p.outings {
+		for _, b := range o.batches {
+			if i, known := place[b.brew]; known {
+				p.plan.Advice = append(p.plan.Advice, named(lists[i], b.id)...)
 			}
 		}
 	}
 }
 
+// named is a list of advice for one batch.
+func named(list []Advice, batch string) []Advice {
+	for i := range list {
+		list[i].Batch = batch
+	}
+	return append([]Advice(nil), list...)
+}
+
 // cures are the changes that were tried and help.
-func (p *planner) cures(b *batch, all bool) []Advice {
+func (p *planner) cures(b *batch, share float64, all bool) []Advice {
 	var list []Advice
-	if a, helps := p.lessFood(b); helps {
+	if a, helps := p.lessFood(b, share); helps {
 		list = append(list, a)
 	}
 	if !all {
@@ -80,11 +102,10 @@ func (p *planner) advice(b *batch, c cure, after float64) Advice {
 // lessFood finds the largest share of the food that keeps the chance within
 // what is accepted. Where no food at all does not help enough, leaving it out
 // is still said if it helps.
-func (p *planner) lessFood(b *batch) (Advice, bool) {
+func (p *planner) lessFood(b *batch, share float64) (Advice, bool) {
 	if !b.outing.recipe.Fed() {
 		return Advice{}, false
 	}
-	share := p.foodShare(b)
 	for try := 0; ; try++ {
 		if share < noFood || try == 4 {
 			share = 0
@@ -104,6 +125,9 @@ func (p *planner) lessFood(b *batch) (Advice, bool) {
 // foodShare halves the range of shares with a small ensemble.
 func (p *planner) foodShare(b *batch) float64 {
 	low, high := 0.0, 1.0
+	if !b.outing.recipe.Fed() {
+		return low
+	}
 	for range 6 {
 		mid := (low + high) / 2
 		if p.chanceWith(b, mid) <= 0.8*p.File.Limits.Chance {
@@ -117,7 +141,8 @@ func (p *planner) foodShare(b *batch) float64 {
 
 // chanceWith is the chance of a batch with a share of its food.
 func (p *planner) chanceWith(b *batch, share float64) float64 {
-	s := p.setup(b.vessel, b.brew.weighed, b.volume, b.start, b.brew.hours)
+	s := b.brew.setup
+	s.Additions = append([]forecast.Addition(nil), s.Additions...)
 	for i := range s.Additions {
 		a := &s.Additions[i]
 		f := quantity.Concentration(share)
@@ -238,13 +263,13 @@ func (p *planner) moreAir(b *batch) *cure {
 		return nil
 	}
 	for _, times := range []float64{1.25, 1.5, 2, 3, 4} {
-		s := p.setup(b.vessel, b.brew.weighed, b.volume, b.start, b.brew.hours)
+		s := b.brew.setup
 		t := quantity.PerTime(times)
 		s.Transfer.Estimate, s.Transfer.Low95, s.Transfer.High95 = s.Transfer.Estimate*t, s.Transfer.Low95*t, s.Transfer.High95*t
 		if forecast.Prior(s, tryMembers, seed).Chance > 0.8*p.File.Limits.Chance {
 			continue
 		}
-		e := b.brew.air.estimate()
+		e := b.kla
 		text := func(v float64) string { return number(roundTo3(v*times)) + " /h" }
 		c := cure{"plan.advice.more-air", wording.Places{"vessel": b.vessel.Name, "kla": quantity.PerHour(e.Estimate * times), "times": times}, nil}
 		for _, k := range []struct {
@@ -310,5 +335,6 @@ func (p *planner) prove(b *batch, changes []jobfile.Change) (float64, bool) {
 	if err != nil {
 		return 0, false
 	}
+	again.foresee()
 	return again.outlook.Chance, true
 }

@@ -2,6 +2,8 @@ package plan
 
 import (
 	"math"
+	"runtime"
+	"sync"
 	"time"
 
 	"aerosteep/job/forecast"
@@ -12,7 +14,7 @@ import (
 
 const (
 	members     = 1000 // of the ensemble that forecasts a batch
-	peakMembers = 200  // of the one that finds the hour of highest uptake
+	peakMembers = 120  // of the one that finds the hour of highest uptake
 	seed        = 1
 	usualHours  = 24.0
 	shortest    = 18.0 // hours that a brew is never shortened under
@@ -20,22 +22,20 @@ const (
 	extractMost = 1.0 // hours of a stirred extract
 	quarter     = 15 * time.Minute
 	finishAhead = 0.5 // hours before the end at which finish items go in
-	coldSeason  = 20  // °C that a recipe's hours are meant for
+	meantFor    = 20  // °C that a recipe's hours are meant for
 )
 
 // brew is one recipe in one vessel at one filling: how long it takes and
-// whether its air holds.
+// whether its air holds. Batches that are alike share one.
 type brew struct {
-	vessel  rig.Vessel
-	weighed recipe.Batch
 	hours   float64   // D
 	peaks   []float64 // hours of highest uptake, sorted
-	air     aeration
-	outlook *forecast.Outlook
+	setup   forecast.Setup
+	outlook *forecast.Outlook // once forecastAll has run
 }
 
 // brewKey names batches that may share a forecast: alike in vessel, recipe,
-// volume and, where there is weather, the hour they start.
+// volume (within 5 %) and, where there is weather, the hour they start.
 type brewKey struct {
 	vessel, recipe string
 	volume         quantity.Volume
@@ -73,10 +73,10 @@ func (p *planner) hoursOf(v rig.Vessel, r recipe.Recipe, start time.Time) (float
 		return hours, nil
 	}
 	setup := p.setup(v, weighed, v.Brew, start, hours)
-	expected := p.peaksOf(peakKey{v.Name, r.Name, p.weatherKey(start), false}, setup)
-	held := quantity.Celsius(coldSeason)
-	setup.Start, setup.Held, setup.Outdoors = held, &held, nil
-	at20 := p.peaksOf(peakKey{v.Name, r.Name, 0, true}, setup)
+	held := quantity.Celsius(meantFor)
+	at := setup
+	at.Start, at.Held, at.Outdoors = held, &held, nil
+	expected, at20 := p.peaksOf(peakKey{v.Name, r.Name, p.weatherKey(start), false}, setup), p.peaksOf(peakKey{v.Name, r.Name, 0, true}, at)
 	d := hours * median(expected) / median(at20)
 	d = math.Round(d*4) / 4
 	return math.Min(math.Max(d, math.Min(shortest, hours)), math.Max(longest, hours)), expected
@@ -114,8 +114,15 @@ func quantile(sorted []float64, q float64) float64 {
 	return sorted[i] + (at-float64(i))*(sorted[i+1]-sorted[i])
 }
 
-// brewOf forecasts a recipe in a vessel at a filling.
+// alikeVolume is the volume that stands for all within 5 % of it.
+func alikeVolume(v quantity.Volume) quantity.Volume {
+	const step = 0.1 // of the logarithm
+	return quantity.Volume(math.Exp(math.Round(math.Log(float64(v))/step) * step))
+}
+
+// brewOf is the brew of a recipe in a vessel at a filling.
 func (p *planner) brewOf(v rig.Vessel, r recipe.Recipe, volume quantity.Volume, start time.Time, hours float64, peaks []float64) (*brew, error) {
+	volume = alikeVolume(volume)
 	key := brewKey{v.Name, r.Name, volume, 0}
 	if p.Weather != nil {
 		key.start = start.Unix()
@@ -127,10 +134,54 @@ func (p *planner) brewOf(v rig.Vessel, r recipe.Recipe, volume quantity.Volume, 
 	if err != nil {
 		return nil, err
 	}
-	b := &brew{vessel: v, weighed: weighed, hours: hours, peaks: peaks, air: p.aerate(v, volume)}
-	b.outlook = forecast.Prior(p.setup(v, weighed, volume, start, hours), members, seed)
+	b := &brew{hours: hours, peaks: peaks, setup: p.setup(v, weighed, volume, start, hours)}
 	p.brews[key] = b
 	return b, nil
+}
+
+// foresee runs the forecast of a brew, with all members.
+func (b *brew) foresee() {
+	if b.outlook == nil {
+		b.outlook = forecast.Prior(b.setup, members, seed)
+	}
+}
+
+// forecastAll forecasts the brews of all batches, on all processors at once.
+func (p *planner) forecastAll() {
+	var brews []*brew
+	seen := map[*brew]bool{}
+	for _, o := range p.outings {
+		for _, b := range o.batches {
+			if !seen[b.brew] {
+				seen[b.brew] = true
+				brews = append(brews, b.brew)
+			}
+		}
+	}
+	atOnce(len(brews), func(i int) { brews[i].foresee() })
+	for _, o := range p.outings {
+		for _, b := range o.batches {
+			b.useBy = p.useBy(b.brew, b.ready)
+		}
+	}
+}
+
+// atOnce does n independent things, as many at a time as there are processors.
+func atOnce(n int, do func(int)) {
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for i := range next {
+				do(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
 }
 
 // setup is what the forecast needs to know.

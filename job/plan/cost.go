@@ -10,7 +10,7 @@ func (p *planner) costOf(b *batch) Cost {
 	if p.File.Holding.Currency != "" {
 		c.Currency = &p.File.Holding.Currency
 	}
-	weighed := b.brew.weighed
+	weighed := b.weighed
 	if weighed.Cost != nil && len(weighed.Unpriced) == 0 {
 		c.Ingredients = weighed.Cost
 		if c.Currency == nil {

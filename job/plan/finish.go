@@ -11,19 +11,20 @@ import (
 
 // finished is a batch as the plan shows it.
 func (p *planner) finished(b *batch, applied []applying) Batch {
-	w := p.waterOf(b)
+	w, air := p.waterOf(b), p.aerate(b.vessel, b.volume)
+	b.kla = air.estimate()
 	out := Batch{
 		ID: b.id, Vessel: b.vessel.Name, Recipe: b.outing.recipe.Name, WhyRecipe: b.outing.whyRecipe,
 		VolumeL: b.volume.Litres(), StartAt: b.start.In(p.zone), ReadyAt: b.ready.In(p.zone),
 		ReadyRange: p.readyRange(b), UseBy: b.useBy.In(p.zone), Serves: []Serving{},
-		Steps: p.steps(b, w, applied), Items: p.items(b), Water: w, Air: airOf(b),
+		Steps: p.steps(b, w, applied), Items: p.items(b), Water: w, Air: airOf(air),
 		Forecast: outlookOf(b.brew.outlook), Cost: p.costOf(b),
 	}
 	for _, s := range b.serves {
 		out.Serves = append(out.Serves, Serving{s.want.Index, s.want.Bed, s.tea.Litres()})
 	}
 	out.OverChance = out.Forecast.Chance > p.File.Limits.Chance
-	p.batchCautions(b, out)
+	p.batchCautions(b, air, out)
 	return out
 }
 
@@ -40,7 +41,7 @@ func (p *planner) readyRange(b *batch) [2]time.Time {
 
 func (p *planner) items(b *batch) []Item {
 	items := []Item{}
-	for _, w := range b.brew.weighed.Items {
+	for _, w := range b.weighed.Items {
 		a := p.amountOf(w)
 		items = append(items, Item{
 			Ingredient: a.Ingredient, When: w.Item.When.String(), MassG: a.MassG,
@@ -51,13 +52,13 @@ func (p *planner) items(b *batch) []Item {
 	return items
 }
 
-func airOf(b *batch) Air {
-	a := Air{KLa20: b.brew.air.estimate(), Basis: b.brew.air.basis}
-	if f := b.brew.air.airflow; f != nil {
+func airOf(found aeration) Air {
+	a := Air{KLa20: found.estimate(), Basis: found.basis}
+	if f := found.airflow; f != nil {
 		flow := f.LitresPerMinute()
 		a.Airflow = &flow
 	}
-	if q := b.brew.air.pressure; q != nil {
+	if q := found.pressure; q != nil {
 		pressure := q.Kilopascals()
 		a.Pressure = &pressure
 	}
@@ -79,7 +80,7 @@ func outlookOf(o *forecast.Outlook) Outlook {
 // a brew counts as ready.
 const sureEnough = 80
 
-func (p *planner) batchCautions(b *batch, out Batch) {
+func (p *planner) batchCautions(b *batch, found aeration, out Batch) {
 	p.cite(source.CommonPractice)
 	places := wording.Places{"batch": b.id, "vessel": b.vessel.Name}
 	if out.OverChance {
@@ -94,10 +95,10 @@ func (p *planner) batchCautions(b *batch, out Batch) {
 			"batch": b.id, "chance": math.Round(pastPeak(peaks, b.brew.hours)), "hour": Clock(sure.In(p.zone)),
 		})
 	}
-	if b.brew.air.basis != "measured" && b.vessel.Pump != "" {
+	if found.basis != "measured" && b.vessel.Pump != "" {
 		p.caution("plan.caution.air-by-plate", wording.Places{"vessel": b.vessel.Name})
 	}
-	for key, d := range b.brew.air.doubts {
+	for key, d := range found.doubts {
 		p.doubts[key] = math.Max(p.doubts[key], d)
 	}
 	if b.volume > p.brewedFor(b.pours)+1 && b.volume <= b.vessel.Least {

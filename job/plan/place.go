@@ -5,6 +5,7 @@ import (
 	"sort"
 	"time"
 
+	"aerosteep/job/recipe"
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/wording"
@@ -12,19 +13,21 @@ import (
 
 // batch is one filling of one vessel in the making.
 type batch struct {
-	id     string
-	outing *outing
-	vessel rig.Vessel
-	volume quantity.Volume
-	brew   *brew
-	lead   time.Duration // from the first step of preparing to air on
-	start  time.Time
-	ready  time.Time // end of the brew: air off and strain
-	load   time.Time
-	useBy  time.Time
-	serves []serving
-	primes map[*want]bool  // wants at whose start it fills the lines
-	pours  quantity.Volume // tea that is spoken for
+	id      string
+	outing  *outing
+	vessel  rig.Vessel
+	volume  quantity.Volume
+	brew    *brew
+	weighed recipe.Batch
+	kla     Estimate
+	lead    time.Duration // from the first step of preparing to air on
+	start   time.Time
+	ready   time.Time // end of the brew: air off and strain
+	load    time.Time
+	useBy   time.Time
+	serves  []serving
+	primes  map[*want]bool  // wants at whose start it fills the lines
+	pours   quantity.Volume // tea that is spoken for
 }
 
 type serving struct {
@@ -279,18 +282,21 @@ func (p *planner) allBrew(o *outing) quantity.Volume {
 
 // book takes a vessel for a filling.
 func (p *planner) book(o *outing, f filling) (*batch, error) {
+	weighed, err := recipe.Scale(o.recipe, f.volume)
+	if err != nil {
+		return nil, err
+	}
 	brewed, err := p.brewOf(f.vessel, o.recipe, f.volume, f.start, f.hours, f.peaks)
 	if err != nil {
 		return nil, err
 	}
 	b := &batch{
-		outing: o, vessel: f.vessel, volume: f.volume, brew: brewed,
+		outing: o, vessel: f.vessel, volume: f.volume, brew: brewed, weighed: weighed,
 		lead: f.lead, start: f.start, ready: f.ready, load: f.load, primes: map[*want]bool{},
 	}
 	b.id = p.name(b)
-	b.useBy = p.useBy(brewed, b.ready)
 	p.calendarOf(f.vessel.Name).take(booking{first: f.start.Add(-f.lead), start: f.start, strain: f.ready})
-	p.stock.take(brewed.weighed)
+	p.stock.take(weighed)
 	return b, nil
 }
 

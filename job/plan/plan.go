@@ -82,6 +82,7 @@ func (p *planner) make() {
 	for _, o := range p.outings {
 		p.place(o)
 	}
+	p.forecastAll()
 	p.rejudge()
 	p.layRuns()
 	p.advise()

@@ -115,7 +115,7 @@ func (l *stepList) prefeed() {
 func (l *stepList) feedAndAir() {
 	b, p := l.b, l.p
 	l.feed(b.start, "feed", func(w recipe.When) bool { return !w.Finish && w.Hours == 0 })
-	for _, hour := range laterHours(b.brew.weighed) {
+	for _, hour := range laterHours(b.weighed) {
 		l.feed(b.start.Add(span(math.Min(hour, b.brew.hours))), "feed", func(w recipe.When) bool { return !w.Finish && w.Hours == hour })
 	}
 	on := "plan.step.air-on"
@@ -149,7 +149,7 @@ func contains(list []float64, v float64) bool {
 func (l *stepList) feed(at time.Time, what string, belongs func(recipe.When) bool) {
 	var amounts []Amount
 	var said []string
-	for _, w := range l.b.brew.weighed.Items {
+	for _, w := range l.b.weighed.Items {
 		if !belongs(w.Item.When) {
 			continue
 		}
