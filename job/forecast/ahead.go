@@ -11,6 +11,8 @@ type paths struct {
 	oxygen [][]float64 // by row, then member
 	water  [][]float64
 	uptake [][]float64
+
+	moments []Moment
 }
 
 // horizon is how far ahead a number is asked for.
@@ -29,14 +31,10 @@ func (q *Question) horizon() horizon {
 func (f *Forecast) ahead() {
 	h := f.question.horizon()
 	f.paths = f.now.future(f.question, f.changes, h)
-	p := f.paths
-	for i, hour := range p.hours {
-		if hour > f.question.Now+f.question.Hours+sameMoment {
-			break
+	for _, m := range f.paths.moments {
+		if m.Hour <= f.question.Now+f.question.Hours+sameMoment {
+			f.Course = append(f.Course, m)
 		}
-		f.Course = append(f.Course, Moment{
-			Hour: hour, DO: bandOf(slices.Clone(p.oxygen[i])), Water: bandOf(slices.Clone(p.water[i])), Uptake: bandOf(slices.Clone(p.uptake[i])),
-		})
 	}
 	f.Ready = f.now.ready(h)
 	if h.judged <= h.now {
@@ -84,7 +82,7 @@ func (e *ensemble) strideTo(s *step, h horizon) {
 	for i := range e.members {
 		m := &e.members[i]
 		if s.knot {
-			m.wander(e.noise)
+			m.wander(e.noise, e.boldness)
 		}
 		for j := range s.changes {
 			m.happen(&s.changes[j], e.noise)
@@ -101,6 +99,7 @@ func (e *ensemble) strideTo(s *step, h horizon) {
 
 func (p *paths) record(e *ensemble, hour float64) {
 	p.hours = append(p.hours, hour)
+	p.moments = append(p.moments, e.moment(hour))
 	p.oxygen = append(p.oxygen, e.gather(func(m *member) float64 { return m.oxygen }))
 	p.water = append(p.water, e.gather(func(m *member) float64 { return m.water }))
 	p.uptake = append(p.uptake, e.gather(func(m *member) float64 { return m.uptake }))

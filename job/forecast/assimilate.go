@@ -1,12 +1,15 @@
 package forecast
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // How often air fails without anybody writing it down: a judgement. Members
 // that fail are drawn more often than that and weigh less, so that there are
 // some of them when a reading says so.
 const (
-	failureChance = 0.004 // per hour
+	failureChance = 0.008 // per hour
 	failureDrawn  = 0.02
 	repairChance  = 0.08 // per hour, that such a failure ends
 )
@@ -21,11 +24,17 @@ type follow struct {
 	doubted  []Doubted
 	bits     map[uint64]int // suspected bit -> reading
 	next     int            // reading to come
+	steps    []step
+	mark     waypoint // where the last reading of oxygen left the members
+	last     float64  // hour of the last reading of oxygen
 }
 
 // walk moves to the end of the steps, taking the readings on the way.
 func (f *follow) walk(steps []step) {
-	f.course = append(f.course, f.momentNow(0))
+	f.course = append(f.course, f.moment(0))
+	f.steps = steps
+	f.last = math.Inf(-1)
+	f.keepMark(0)
 	for i := range steps {
 		s := &steps[i]
 		if s.knot {
@@ -33,11 +42,11 @@ func (f *follow) walk(steps []step) {
 		}
 		f.stride(s)
 		for f.next < len(f.readings) && f.readings[f.next].Hour <= s.to()+sameMoment {
-			f.take(s, f.next)
+			f.take(i, f.next)
 			f.next++
 		}
 		if s.row >= 0 {
-			f.course = append(f.course, f.momentNow(s.to()))
+			f.course = append(f.course, f.moment(s.to()))
 		}
 	}
 }
@@ -67,8 +76,8 @@ func (f *follow) fail(s *step) {
 }
 
 // take weighs the members by one reading.
-func (f *follow) take(s *step, index int) {
-	r := &f.readings[index]
+func (f *follow) take(at, index int) {
+	s, r := &f.steps[at], &f.readings[index]
 	if r.Water != nil {
 		if f.takeTemperature(*r.Water) {
 			f.used++
@@ -93,8 +102,15 @@ func (f *follow) take(s *step, index int) {
 	bit := uint64(1) << (index % 64)
 	f.settle(bit)
 	f.bits[bit] = index
-	f.weighOxygen(s, r.Hour, value, spread, bit)
+	if r.Hour-f.last < denseHours {
+		spread *= denseSpread
+	}
+	f.last = r.Hour
+	sight := sight{r.Hour, value, spread, bit}
+	f.weighOxygen(s, sight)
+	f.reconsider(at, sight, r.Water)
 	f.renew()
+	f.keepMark(at + 1)
 }
 
 // reads gives a reading as a function of the water's climate, in mg/L. A
@@ -138,14 +154,4 @@ func (f *follow) settleAll() {
 		f.settle(uint64(1) << i)
 	}
 	slices.SortFunc(f.doubted, func(a, b Doubted) int { return a.Reading - b.Reading })
-}
-
-// momentNow is the course's row with the weights as they are.
-func (f *follow) momentNow(hour float64) Moment {
-	return Moment{
-		Hour:   hour,
-		DO:     f.band(func(m *member) float64 { return m.oxygen }),
-		Water:  f.band(func(m *member) float64 { return m.water }),
-		Uptake: f.band(func(m *member) float64 { return m.uptake }),
-	}
 }

@@ -11,17 +11,18 @@ func growthClimate(row *climateRow, shape int) growth.Climate {
 
 // ensemble is all members with the weights that readings gave them.
 type ensemble struct {
-	setup   *Setup
-	climate *climate
-	limit   float64
-	members []member
-	weights []float64
-	noise   *numeric.Normals
+	setup    *Setup
+	climate  *climate
+	limit    float64
+	members  []member
+	weights  []float64
+	noise    *numeric.Normals
+	boldness float64 // of leaps; 1 but where a reading surprised
 
 	// room that is used again and again
-	spare []member
-	drawn []int
-	pairs []weightedValue
+	spare  []member
+	drawn  []int
+	sorter sorter
 }
 
 // Streams keep the draws of the parts apart, so that a change in one leaves
@@ -36,7 +37,7 @@ func newEnsemble(s *Setup, members int, seed uint64) *ensemble {
 	e := &ensemble{
 		setup: s, climate: tabulate(s), limit: s.limit(),
 		members: make([]member, members), weights: make([]float64, members),
-		noise: numeric.NewNormals(seed, streamWander),
+		noise: numeric.NewNormals(seed, streamWander), boldness: 1,
 	}
 	d := drawer{Normals: numeric.NewNormals(seed, streamPrior), setup: s, climate: e.climate}
 	for i := range e.members {
@@ -51,7 +52,7 @@ func (e *ensemble) stride(s *step) {
 	for i := range e.members {
 		m := &e.members[i]
 		if s.knot {
-			m.wander(e.noise)
+			m.wander(e.noise, e.boldness)
 		}
 		for j := range s.changes {
 			m.happen(&s.changes[j], e.noise)

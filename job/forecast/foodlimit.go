@@ -24,9 +24,9 @@ const (
 	CompostAlone     Binding = "compost-alone"
 	NeverBinds       Binding = "never"
 	mostFoodPercent          = 20.0  // w/v: no longer a brew
-	leastFoodPercent         = 0.002 // w/v: the first step above none
-	foodStep                 = 1.3   // ratio of one dose to the next
-	foodMembers              = 1000
+	leastFoodPercent         = 0.004 // w/v: the first step above none
+	foodStep                 = 1.4   // ratio of one dose to the next
+	foodMembers              = 800
 	foodSeed                 = 1
 	fewestCurvePoint         = 16
 )

@@ -10,7 +10,7 @@ import (
 // are drawn anew, against their own spread; they are drawn toward their mean
 // so that the spread stays (Liu & West 2001, in Sequential Monte Carlo
 // Methods in Practice, ch. 10).
-const kernel = 0.18
+const kernel = 0.25
 
 // traits are a member's constants that readings can tell something about, by
 // their logarithms.
@@ -73,7 +73,7 @@ func (e *ensemble) loosen() {
 	} {
 		_, spread := e.moments(func(m *member) float64 { return *plain(m) })
 		for i := range e.members {
-			*plain(&e.members[i]) += float64(0.5*kernel*spread) * e.noise.Next()
+			*plain(&e.members[i]) += float64(kernel*spread) * e.noise.Next()
 		}
 	}
 	for i := range e.members {

@@ -53,10 +53,13 @@ func (m *member) breathe(demand float64, row *climateRow, s *step) {
 	decay := numeric.Exp(-spent)
 	mean := settled + float64((m.oxygen-settled)*(1-decay))/spent
 	after := settled + float64((m.oxygen-settled)*decay)
-	m.uptake = math.Max(0, float64(k*(ceiling-mean))-(after-m.oxygen)/s.hours)
+	m.uptake = float64(k*(ceiling-mean)) - (after-m.oxygen)/s.hours
+	if m.uptake < 0 {
+		m.uptake = 0
+	}
 	m.share = 1
-	if demand > 0 {
-		m.share = math.Min(1, m.uptake/demand)
+	if m.uptake < demand {
+		m.share = m.uptake / demand
 	}
 	m.before, m.oxygen = m.oxygen, after
 }
@@ -91,6 +94,8 @@ func (m *member) happen(c *change, spread *numeric.Normals) {
 		m.life.Bacteria *= c.dilution
 		m.life.Fungi *= c.dilution
 		m.life.Grazers *= c.dilution
+		m.life.Nitrogen *= c.dilution
+		m.life.Bound *= c.dilution
 	}
 	m.life.Ready += float64(c.ready * m.food)
 	m.life.Slow += float64(c.slow * m.food)
@@ -109,9 +114,9 @@ func (m *member) happen(c *change, spread *numeric.Normals) {
 }
 
 // wander lets what our equations leave out change, once a knot.
-func (m *member) wander(noise *numeric.Normals) {
+func (m *member) wander(noise *numeric.Normals, boldness float64) {
 	m.strayUptake = settleTo(m.strayUptake, strayUptakeSpread, strayUptakeHours, noise)
-	if noise.Uniform.Float64() < leapChance*knotHours {
+	if noise.Uniform.Float64() < leapChance*knotHours*boldness {
 		m.strayUptake += float64(leapSpread * noise.Next())
 	}
 	m.strayTransfer = settleTo(m.strayTransfer, strayTransferSpread, strayTransferHours, noise)

@@ -88,9 +88,9 @@ func (e *ensemble) gather(read func(*member) float64) []float64 {
 func (e *ensemble) moment(hour float64) Moment {
 	return Moment{
 		Hour:   hour,
-		DO:     bandOf(e.gather(func(m *member) float64 { return m.oxygen })),
-		Water:  bandOf(e.gather(func(m *member) float64 { return m.water })),
-		Uptake: bandOf(e.gather(func(m *member) float64 { return m.uptake })),
+		DO:     e.band(func(m *member) float64 { return m.oxygen }),
+		Water:  e.band(func(m *member) float64 { return m.water }),
+		Uptake: e.band(func(m *member) float64 { return m.uptake }),
 	}
 }
 

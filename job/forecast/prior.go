@@ -135,6 +135,7 @@ func (d *drawer) compost(m *member) {
 		Grazers:  0.001 + grams*d.LogNormal(0.008, 1.0),
 		Nitrogen: 0.3 + grams*d.LogNormal(0.35, 0.80),
 	}
+	m.life.Bound = m.kinetic.CellNitrogen * (m.life.Bacteria + m.life.Fungi + m.life.Grazers)
 	m.brought = m.life.Ready + m.life.Slow
 	m.fed = m.brought
 }
@@ -155,7 +156,7 @@ func (d *drawer) airflow(m *member) {
 	depth := math.Max(0.1, d.setup.Depth.Metres())
 	m.surface = d.LogNormal(0.03, 0.6) / depth
 	head := d.setup.Depth.Metres() * 9.79 / math.Max(20, d.setup.Pressure.Kilopascals())
-	m.ceiling = d.between(0.97, 1.0) * (1 + float64(head*d.between(0.2, 0.5)))
+	m.ceiling = d.between(0.988, 1.0) * (1 + float64(head*d.between(0.25, 0.5)))
 }
 
 // place draws what the vessel stands in.

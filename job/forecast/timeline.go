@@ -6,10 +6,10 @@ import (
 )
 
 const (
-	gridHours   = 1.0 / 6 // of the fixed grid
-	courseHours = 0.5     // between the rows of a course
-	knotHours   = 1.0     // between the changes of what wanders
-	sameMoment  = 1e-6    // h, under which two hours are one
+	gridHours   = 0.25 // of the fixed grid
+	courseHours = 0.5  // between the rows of a course
+	knotHours   = 1.0  // between the changes of what wanders
+	sameMoment  = 1e-6 // h, under which two hours are one
 )
 
 // change is something that happens to the brew at an hour.

@@ -15,6 +15,8 @@ const (
 	wrongReading   = 0.02 // share of readings that say nothing of the water
 	strayDensity   = 0.01 // per mg/L, of a wrong reading that is not of a known kind
 	inAirSpread    = 0.35 // mg/L, of a reading taken in air about saturation
+	denseHours     = 0.4  // within which the next reading says little that is new
+	denseSpread    = 2.0  // by which its spread is taken wider
 	effectiveLeast = 0.5  // share of the members' number under which they are drawn anew
 )
 
@@ -33,23 +35,30 @@ func (m *member) showing(s *step, hour float64, table *climate) (water, shown fl
 	return water, shown, table.row(m.water)
 }
 
-// weighOxygen weighs the members by a reading of oxygen. bit marks the reading
-// in those that think it wrong.
-func (e *ensemble) weighOxygen(s *step, hour float64, value func(*climateRow) float64, spread float64, bit uint64) {
+// sight is one reading of oxygen as the members see it.
+type sight struct {
+	hour   float64
+	value  func(*climateRow) float64 // mg/L
+	spread float64                   // mg/L
+	bit    uint64                    // that marks it in those that think it wrong
+}
+
+// weighOxygen weighs the members by a reading of oxygen; the weights are left
+// as they come, so that ensembles can be compared by them.
+func (e *ensemble) weighOxygen(s *step, r sight) {
 	for i := range e.members {
 		m := &e.members[i]
-		_, shown, row := m.showing(s, hour, e.climate)
-		y := value(row)
-		right := (1 - wrongReading) * studentDensity((y-shown)/spread) / spread
+		_, shown, row := m.showing(s, r.hour, e.climate)
+		y := r.value(row)
+		right := (1 - wrongReading) * studentDensity((y-shown)/r.spread) / r.spread
 		inAir := row.saturation + m.bias
 		wrong := wrongReading * (0.6*normalDensity((y-inAir)/inAirSpread)/inAirSpread + 0.4*strayDensity)
-		m.suspected &^= bit
+		m.suspected &^= r.bit
 		if e.noise.Uniform.Float64()*(right+wrong) < wrong {
-			m.suspected |= bit
+			m.suspected |= r.bit
 		}
 		e.weights[i] *= right + wrong
 	}
-	e.normalise()
 }
 
 func (e *ensemble) normalise() {
@@ -72,6 +81,7 @@ func (e *ensemble) normalise() {
 // renew draws the members anew in proportion to their weights once too few
 // carry them all, and loosens the copies so that no two stay the same.
 func (e *ensemble) renew() {
+	e.normalise()
 	if numeric.EffectiveSize(e.weights) > effectiveLeast*float64(len(e.members)) {
 		return
 	}

@@ -9,6 +9,7 @@ type Brew struct {
 	Fungi    float64
 	Grazers  float64 // protozoa
 	Nitrogen float64 // ammonium and the like
+	Bound    float64 // nitrogen in the organisms, mg N/L
 }
 
 // Kinetics are the constants of one brew at 20 °C. Rates are per hour; each
@@ -66,7 +67,8 @@ func (k *Kinetics) Pace(b *Brew, c Climate, dt float64) Pace {
 	lost := float64(k.GrazerLoss*c.Decay) * b.Grazers
 	decay := respired + respiredFungi + lost
 
-	freed := float64(k.SlowNitrogen*hydrolysis) + float64(k.CellNitrogen*(decay+grazed-grown))
+	given := float64(b.nitrogenShare() * (decay + grazed - grown))
+	freed := float64(k.SlowNitrogen*hydrolysis) + given
 	supplied := b.Nitrogen / (k.HalfNitrogen + b.Nitrogen)
 	bound := float64(float64(k.CellNitrogen*(bacteria+fungi)) * supplied)
 	if most := b.Nitrogen/dt + freed; bound > most {
@@ -87,9 +89,20 @@ func (k *Kinetics) Pace(b *Brew, c Climate, dt float64) Pace {
 			Fungi:    fungi - respiredFungi,
 			Grazers:  grown - lost,
 			Nitrogen: freed - bound,
+			Bound:    bound - given,
 		},
 		Demand: (eaten - bacteria - fungi) + float64((1-k.InertFraction)*decay) + (grazed - grown),
 	}
+}
+
+// nitrogenShare is the nitrogen in a gram COD of what lives; slime carries
+// none, so it is less where food came without nitrogen.
+func (b *Brew) nitrogenShare() float64 {
+	living := b.Bacteria + b.Fungi + b.Grazers
+	if living <= 0 {
+		return 0
+	}
+	return b.Bound / living
 }
 
 // hydrolysis of slow food, mg COD/L/h: limited by the surface that organisms
@@ -124,6 +137,7 @@ func (b *Brew) Go(p, q *Pace, oxygen, dt float64) {
 	b.Fungi = notUnderZero(b.Fungi + float64(h*(p.Fungi+q.Fungi)))
 	b.Grazers = notUnderZero(b.Grazers + float64(h*(p.Grazers+q.Grazers)))
 	b.Nitrogen = notUnderZero(b.Nitrogen + float64(h*(p.Nitrogen+q.Nitrogen)))
+	b.Bound = notUnderZero(b.Bound + float64(h*(p.Bound+q.Bound)))
 }
 
 func notUnderZero(x float64) float64 {
