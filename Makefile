@@ -71,6 +71,11 @@ fuzz:
 golden:
 	$(GO) test ./... -update
 
+BREWS ?= examples/brews
+
+truth:
+	$(GO) run ./cmd/truth $(BREWS)
+
 release: page-engine
 	for target in linux/amd64 linux/arm64 darwin/arm64 windows/amd64; do \
 		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build $(FLAGS) -o dist/aerosteep-$${target%/*}-$${target#*/} ./cmd/aerosteep || exit 1; \
