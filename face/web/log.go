@@ -49,6 +49,7 @@ func (s *Site) logReading(w http.ResponseWriter, r *http.Request) {
 	now := s.now()
 	p.Task, p.Back, p.BackTo = true, "/batches/"+name, name
 	p.Heading, p.Title, p.Under = name, p.Say("web.log.title", "name", name), p.Date(now)+" "+p.Clock(now)
+	device := s.device(w, r) // named at the first look, so that a reading sent twice is one
 	view := &logView{Batch: name, Meter: true, TempUnit: temperatureUnit(p)}
 	p.View = view
 	status := http.StatusOK
@@ -59,7 +60,7 @@ func (s *Site) logReading(w http.ResponseWriter, r *http.Request) {
 	}
 	var faults fault.List
 	if r.Method == http.MethodPost {
-		if faults = s.keepReading(w, r, p, name, now); faults == nil {
+		if faults = s.keepReading(r, p, holding.Made{At: now, By: s.initials(w, r), Device: device}, name); faults == nil {
 			http.Redirect(w, r, "/batches/"+name+"#kept", http.StatusSeeOther)
 			return
 		}
@@ -70,7 +71,7 @@ func (s *Site) logReading(w http.ResponseWriter, r *http.Request) {
 }
 
 // keepReading stores what was typed as an entry; nil says that it is on disk.
-func (s *Site) keepReading(w http.ResponseWriter, r *http.Request, p *page, name string, now time.Time) fault.List {
+func (s *Site) keepReading(r *http.Request, p *page, made holding.Made, name string) fault.List {
 	form, _ := holding.FormOf("reading")
 	given := worksheet.Values{"batch": {name}}
 	for i := range form.Sheet.Inputs {
@@ -79,7 +80,6 @@ func (s *Site) keepReading(w http.ResponseWriter, r *http.Request, p *page, name
 			given[in.Flag] = []string{withBoxUnit(in, text, p)}
 		}
 	}
-	made := holding.Made{At: now, By: s.initials(w, r), Device: s.device(w, r)}
 	if at, err := time.Parse(time.RFC3339, r.PostForm.Get("at")); err == nil {
 		made.At = at // it waited on the phone
 	}

@@ -2,6 +2,7 @@ package web_test
 
 import (
 	"net/http"
+	"net/http/cookiejar"
 	"net/url"
 	"slices"
 	"strings"
@@ -64,14 +65,30 @@ func TestWorksheetAnswersAndRefuses(t *testing.T) {
 // that cannot be comes back as typed.
 func TestAReadingIsLogged(t *testing.T) {
 	server := demoServer(t)
-	client := &http.Client{CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
+	jar, err := cookiejar.New(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	client := &http.Client{Jar: jar, CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
 	log := server.URL + "/batches/D-114/log"
+	if response, err := client.Get(log); err != nil {
+		t.Fatal(err)
+	} else {
+		response.Body.Close()
+	}
 	send := func(fields url.Values) int {
 		response, err := client.PostForm(log, fields)
 		if err != nil {
 			t.Fatal(err)
 		}
-		response.Body.Close()
+		defer response.Body.Close()
+		var body strings.Builder
+		if _, err := copyBody(&body, response); err != nil {
+			t.Fatal(err)
+		}
+		if _, wrong, found := strings.Cut(body.String(), `id="mend">`); found {
+			t.Log(wrong[:min(300, len(wrong))])
+		}
 		return response.StatusCode
 	}
 	once := url.Values{"do": {"7,4"}, "by": {"R.K."}, "id": {"019e1e5a-0000-7000-8000-000000000001"}, "at": {"2026-05-12T22:40:00Z"}}
