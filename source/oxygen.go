@@ -50,6 +50,12 @@ var (
 	StandardAtmosphere1976 = cite("us-standard-atmosphere-1976",
 		"U.S. Standard Atmosphere 1976: Sutherland viscosity and gas constant of dry air",
 		"NOAA-S/T 76-1562, equation 51")
+	WMOMagnus = cite("wmo-8-magnus",
+		"WMO-No. 8, Guide to Instruments and Methods of Observation: Magnus formula for vapour pressure over water",
+		"annex 4.B; coefficients from memory, within 0.31 % of IAPWS-IF97 from 0 to 40 °C")
+	IdealGas = cite("ideal-gas",
+		"Ideal gas law and Dalton's law of partial pressures, gas collected over water",
+		"any text of general chemistry")
 	AdiabaticCompression = cite("adiabatic-compression",
 		"Reversible adiabatic compression of an ideal gas with k = 1.4",
 		"Moran & Shapiro, Fundamentals of Engineering Thermodynamics, chapter 6; check values of Debian python3-fluids")

@@ -37,6 +37,10 @@ var oxygenSheetWords = Table{
 	"sheet.operating-point.pressure": {"Pressure at the pump (gauge)", "Presión en la bomba (manométrica)"},
 	"sheet.operating-point.no-flow":  {"No air comes out: the pump stalls at {shutoff}, and {needed} stands over the diffuser.", "No sale aire: la bomba se para a {shutoff}, y sobre el difusor hay {needed}."},
 
+	"sheet.jug-test.purpose": {"My pump has no curve: how much air comes out here, by an upturned jug?", "Mi bomba no tiene curva: ¿cuánto aire sale aquí, con una jarra boca abajo?"},
+	"sheet.jug-test.range":   {"jug 0.1 to 100 L, filled in 0.5 s to 1 h, mouth 0 to 10 m under the surface; good to the second hand: use a jug that takes 10 s or more", "jarra de 0,1 a 100 L, llena en 0,5 s a 1 h, boca de 0 a 10 m bajo la superficie; tan exacto como el segundero: use una jarra que tarde 10 s o más"},
+	"sheet.jug-test.answer":  {"This pump moves {air} of free air here.", "Esta bomba mueve aquí {air} de aire libre."},
+
 	"sheet.blower-power.purpose": {"What power does that air take?", "¿Qué potencia pide ese aire?"},
 	"sheet.blower-power.range":   {"0.01 to 50 000 L/min at inlet conditions, outlet up to three times the inlet's absolute pressure; ideal dry air", "de 0,01 a 50 000 L/min en las condiciones de entrada, salida hasta tres veces la presión absoluta de entrada; aire seco ideal"},
 	"sheet.blower-power.answer":  {"Moving {air} takes {power}.", "Mover {air} pide {power}."},
@@ -100,6 +104,12 @@ var oxygenSheetWords = Table{
 	"input.operating-point.extra-k":       {"Further loss coefficients; a non-return valve 2 to 10", "Otros coeficientes de pérdida; una válvula antirretorno de 2 a 10"},
 	"input.operating-point.temp":          {"Temperature of the water", "Temperatura del agua"},
 	"input.operating-point.air-temp":      {"Temperature of the air", "Temperatura del aire"},
+
+	"input.jug-test.jug":      {"Volume of the jug", "Volumen de la jarra"},
+	"input.jug-test.filled":   {"Time until the jug, full of water and held upside down over the diffuser, is full of air", "Tiempo hasta que la jarra, llena de agua y boca abajo sobre el difusor, se llena de aire"},
+	"input.jug-test.depth":    {"Depth of the jug's mouth under the surface", "Profundidad de la boca de la jarra bajo la superficie"},
+	"input.jug-test.temp":     {"Temperature of the water", "Temperatura del agua"},
+	"input.jug-test.air-temp": {"Temperature of the air", "Temperatura del aire"},
 
 	"input.blower-power.airflow":         {"Air at inlet conditions", "Aire en las condiciones de entrada"},
 	"input.blower-power.efficiency":      {"Shaft, motor and pump together; small air pumps 0.10 to 0.35", "Eje, motor y bomba juntos; bombas pequeñas de 0,10 a 0,35"},

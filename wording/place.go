@@ -7,6 +7,7 @@ var placeWords = Table{
 	"input.pressure":           {"What a barometer at the site shows, uncorrected", "Lo que marca un barómetro en el lugar, sin corregir"},
 	"input.sea-level-pressure": {"The figure of a weather report or airport (give the altitude too)", "La cifra de un parte meteorológico o aeropuerto (dé también la altura)"},
 
+	"place.pressure":              {"Air pressure at the site", "Presión del aire en el lugar"},
 	"place.twice":                 {"--pressure is what the site's own barometer shows and does not go with {other}", "--pressure es lo que marca el barómetro del lugar y no va con {other}"},
 	"place.twice.advice":          {"give --pressure alone, or --altitude with or without --sea-level-pressure", "dé solo --pressure, o --altitude con --sea-level-pressure o sin ella"},
 	"place.needs-altitude":        {"--sea-level-pressure needs --altitude to be brought to the site", "--sea-level-pressure necesita --altitude para llevarla al lugar"},

@@ -102,7 +102,11 @@ var withoutFlag = []string{"verb", "worksheet", "file", "argument", "id", "log"}
 // fieldName writes a flag as it is typed; other fields stand as they are.
 func fieldName(f *fault.Fault) string {
 	if f.Line > 0 {
-		return fmt.Sprintf("%s line %d", f.Field, f.Line)
+		at := fmt.Sprintf("line %d", f.Line)
+		if strings.Contains(f.What.String(), at) {
+			return f.Field // the sentence says it already
+		}
+		return f.Field + " " + at
 	}
 	if strings.ContainsAny(f.Field, "./ ") || slices.Contains(withoutFlag, f.Field) {
 		return f.Field

@@ -93,7 +93,7 @@ func runFoodLimit(f *worksheet.Form) (*worksheet.Result, error) {
 	answer := answerOf(found, food, setup, at)
 	r.Data, r.Answer = answer, sentence(found, answer, food, f)
 	cautions(r, found, answer, f)
-	at.Caution(r)
+	at.Tell(r)
 	return r, nil
 }
 

@@ -57,7 +57,7 @@ func runDepletion(f *worksheet.Form) (*worksheet.Result, error) {
 		if err := answer.surface(f, at, &standing); err != nil {
 			return nil, err
 		}
-		at.Caution(r)
+		at.Tell(r)
 	}
 	left, reaches, err := standing.TimeTo(limit)
 	if err != nil {

@@ -85,7 +85,7 @@ func runOperatingPoint(f *worksheet.Form) (*worksheet.Result, error) {
 	r.Data = answer
 	r.Caution("air.water-line")
 	r.Caution("air.electricity")
-	at.Caution(r)
+	at.Tell(r)
 	return r, nil
 }
 

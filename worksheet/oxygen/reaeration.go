@@ -108,7 +108,8 @@ func reaerationResult(f *worksheet.Form, at place.Place, log *testFile, rise oxy
 	}
 	r.Caution("oxygen.rise.clean-water")
 	r.Caution("oxygen.rise.sulfite")
-	at.Caution(r)
+	at.Tell(r)
+	r.Labels["temp_c"] = wording.Say("oxygen.water-temp")
 	log.tell(r)
 	return r
 }

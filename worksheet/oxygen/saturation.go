@@ -77,7 +77,7 @@ func runSaturation(f *worksheet.Form) (*worksheet.Result, error) {
 	if f.Has("reading") {
 		answer.judge(f.Concentration("reading"), held, oxygen.CeilingOf(ceiling, f.On("steady")), r)
 	}
-	at.Caution(r)
+	at.Tell(r)
 	r.Data = answer
 	return r, nil
 }

@@ -10,7 +10,7 @@ import (
 
 // Sheets are the worksheets of this room, in the order in which they are met.
 func Sheets() []worksheet.Sheet {
-	return []worksheet.Sheet{saturation, reaeration, uptake, transfer, depletion, operatingPoint, blowerPower}
+	return []worksheet.Sheet{saturation, reaeration, uptake, transfer, depletion, operatingPoint, jugTest, blowerPower}
 }
 
 // withPlace appends the inputs that say where the work is.

@@ -142,6 +142,8 @@ func TestWorkedCalls(t *testing.T) {
 			"airflow_l_per_min = 45.866 · pressure_kpa = 9.422 · static_kpa = 5.871 · tube_loss_kpa = 1.152 · diffuser_loss_kpa = 2.400 · air_power_w = 6.959 · verdict = works · basis = physics"},
 		{"blower-power", []string{"airflow=60 L/min", "pressure-rise=12 kPa", "efficiency=0.30", "hours=24"},
 			"power_w = 38.414 · ideal_power_w = 11.524 · pressure_ratio = 1.11843 · ideal_outlet_temp_c = 29.526 · energy_kwh = 0.92194 · basis = physics"},
+		// 2 L in 14 s is 8.5714 L/min; (93.869 + 3.914 - 2.644)/93.869 · 293.15/295.15 by hand, vapour of water at 22 °C 2.644 kPa (IAPWS-IF97)
+		{"jug-test", []string{"jug=2 L", "filled=14 s", "depth=0.4 m", "temp=22C", "altitude=640 m"}, "airflow_l_per_min = 8.63 · caught_l_per_min = 8.571 · basis = measured"},
 		{"blower-power", []string{"airflow=60 L/min", "pressure-rise=12 kPa", "efficiency=30 %"}, "power_w = 38.414 · energy_kwh = null"},
 	} {
 		t.Run(c.sheet+" "+c.words[len(c.words)-1], func(t *testing.T) {

@@ -89,7 +89,7 @@ func runTransfer(f *worksheet.Form) (*worksheet.Result, error) {
 		answer.secondOpinion(f, r)
 	}
 	cautionTransfer(f, a, limit, r)
-	at.Caution(r)
+	at.Tell(r)
 	r.Data = answer
 	return r, nil
 }

@@ -204,7 +204,8 @@ func (a *uptakeAnswer) warmth(t pumpOff, at place.Place, r *worksheet.Result) er
 		return err
 	}
 	a.Temp, a.Saturation, a.Keys = number(*t.water), number(held), at.Keys()
-	at.Caution(r)
+	at.Tell(r)
+	r.Labels["temp_c"] = wording.Say("oxygen.water-temp")
 	if t.rise == nil {
 		return nil
 	}

@@ -73,8 +73,15 @@ func Read(f *worksheet.Form) (Place, error) {
 	return Place{quantity.StandardAtmosphere, Default}, nil
 }
 
-// Caution says what a person may have got wrong about the place.
-func (p Place) Caution(r *worksheet.Result) {
+// Tell names the place's pressure and says what a person may have got wrong
+// about it.
+func (p Place) Tell(r *worksheet.Result) {
+	if r.Labels == nil {
+		r.Labels = map[string]wording.Text{}
+	}
+	if _, own := r.Labels["pressure_kpa"]; !own {
+		r.Labels["pressure_kpa"] = wording.Say("place.pressure")
+	}
 	switch p.From {
 	case Default:
 		r.Caution("place.default")
