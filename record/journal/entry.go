@@ -47,11 +47,13 @@ func Decode(text []byte) (Entry, error) {
 	if canonical[0] != '{' {
 		return Entry{}, refuse("", short(canonical), "journal.entry.not-an-object", nil)
 	}
-	if err := knownKeys(canonical); err != nil {
-		return Entry{}, err
-	}
 	var e Entry
-	if err := json.Unmarshal(canonical, &e); err != nil {
+	strict := json.NewDecoder(bytes.NewReader(canonical))
+	strict.DisallowUnknownFields()
+	if err := strict.Decode(&e); err != nil {
+		if unknown := knownKeys(canonical); unknown != nil {
+			return Entry{}, unknown
+		}
 		return Entry{}, wrongType(err)
 	}
 	return e, nil
@@ -107,15 +109,36 @@ func short(text []byte) string {
 }
 
 // Form is the entry in RFC 8785 form: what is stored, exported and digested.
+// Its keys stand here in the order in which that form sorts them.
 func (e Entry) Form() ([]byte, error) {
-	if len(e.Body) == 0 {
-		e.Body = json.RawMessage("null")
+	body := []byte("null")
+	if len(e.Body) > 0 {
+		var err error
+		if body, err = Canonical(e.Body); err != nil {
+			return nil, err
+		}
 	}
-	text, err := json.Marshal(e)
-	if err != nil {
-		return nil, err
+	out := make([]byte, 0, len(body)+512)
+	text := func(key, value string) {
+		out = appendString(append(append(out, key...), ':'), strings.ToValidUTF8(value, "\ufffd"))
 	}
-	return Canonical(text)
+	text(`{"at"`, e.At)
+	text(`,"before"`, e.Before)
+	out = append(append(out, `,"body":`...), body...)
+	text(`,"by"`, e.By)
+	text(`,"device"`, e.Device)
+	text(`,"id"`, e.ID)
+	text(`,"journal"`, e.Journal)
+	text(`,"kind"`, e.Kind)
+	text(`,"recorded_at"`, e.RecordedAt)
+	if e.Replaces == nil {
+		out = append(out, `,"replaces":null`...)
+	} else {
+		text(`,"replaces"`, *e.Replaces)
+	}
+	out = appendNumber(append(out, `,"seq":`...), float64(e.Seq))
+	text(`,"subject"`, e.Subject)
+	return append(out, '}'), nil
 }
 
 // content is the entry without what may differ between two copies of it.
