@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"maps"
 	"time"
 
 	"aerosteep/job/jobfile"
@@ -67,6 +68,8 @@ type stock struct {
 	mass   map[string]quantity.Mass
 	volume map[string]quantity.Volume
 }
+
+func (s *stock) copy() stock { return stock{maps.Clone(s.mass), maps.Clone(s.volume)} }
 
 // newStock reads what the file says is in the shed.
 func newStock(f *jobfile.File) *stock {

@@ -23,6 +23,8 @@ type want struct {
 	whyRecipe  string
 	applicator *rig.Applicator // nil: the file has none
 	outing     *outing
+	whole      quantity.Volume // tea of the want, of which this may be a part
+	split      bool            // its parts stand among the pieces
 	unmet      bool
 }
 
@@ -38,6 +40,7 @@ func (p *planner) readWants() {
 		w.size()
 		w.recipe, w.whyRecipe = p.chooseRecipe(w)
 		p.wants = append(p.wants, w)
+		p.pieces = append(p.pieces, w)
 		p.plan.Needs = append(p.plan.Needs, Need{
 			Want: w.Index, Bed: w.Bed, Method: w.Method, TeaL: w.tea.Litres(), MixL: w.mix.Litres(),
 			Dilution: dilutionWord(w.Dilution), PercentTea: w.share().Percent(), Why: p.whyNeed(w),
@@ -56,7 +59,7 @@ func (w *want) size() {
 	case w.MixRate != nil:
 		w.tea = quantity.Litres(w.MixRate.LitresPerSquareMetre() * w.bed.Area.SquareMetres() / (1 + w.Dilution))
 	}
-	w.mix = w.tea * quantity.Volume(1+w.Dilution)
+	w.mix, w.whole = w.tea*quantity.Volume(1+w.Dilution), w.tea
 }
 
 func dilutionWord(water float64) string { return "1:" + strconv.FormatFloat(water, 'g', 6, 64) }

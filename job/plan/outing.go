@@ -211,8 +211,8 @@ func (p *planner) firsts(o *outing) []*want {
 	var firsts []*want
 	for _, w := range o.wants {
 		first := true
-		for _, other := range p.wants {
-			if other.Index < w.Index && !other.unmet && p.goesAt(other, o.at) && other.runKey(o.at) == w.runKey(o.at) {
+		for _, other := range p.pieces {
+			if other.Index < w.Index && !other.unmet && !other.split && p.goesAt(other, o.at) && other.runKey(o.at) == w.runKey(o.at) {
 				first = false
 			}
 		}

@@ -66,9 +66,14 @@ func (p *planner) place(o *outing) {
 			return
 		}
 	}
+	if len(hours) > 0 && p.spread(o) {
+		return
+	}
+	o.at = o.until
 	if len(hours) > 0 {
 		o.at = hours[0]
 	}
+	o.at = o.at.In(p.zone)
 	p.settle(o, p.options(o, o.at))
 }
 
@@ -227,6 +232,9 @@ func made(v rig.Vessel, need quantity.Volume) quantity.Volume {
 // fit are unmet.
 func (p *planner) settle(o *outing, options []option) {
 	o.settled = true
+	if len(o.wants) == 0 {
+		return
+	}
 	if len(options) == 0 {
 		p.cannot(o)
 		return

@@ -59,6 +59,7 @@ type planner struct {
 	zone      *time.Location
 	plan      Plan
 	wants     []*want
+	pieces    []*want // wants, and the parts of those that are split over days
 	outings   []*outing
 	brews     map[brewKey]*brew
 	peaks     map[peakKey][]float64

@@ -259,6 +259,7 @@ func TestImpossibleWishes(t *testing.T) {
 		kind plan.Kind
 	}{
 		"too soon":          {strings.Replace(base, "2026-05-16T07:00:00", "2026-05-12T12:00:00", 1), plan.ByTime},
+		"window past":       {strings.Replace(base, "at = 2026-05-16T07:00:00", "from = 2026-05-10T07:00:00\nuntil = 2026-05-11T07:00:00", 1), plan.ByTime},
 		"too much":          {strings.Replace(base, `tea = "4 gal"`, `tea = "400 gal"`, 1), plan.ByVolume},
 		"a can on leaves":   {strings.Replace(base, `"drench"`, `"foliar"`, 1), plan.ByApplicator},
 		"an empty shed":     {base + "[[ingredient]]\nname = \"compost\"\nstock = \"10 g\"\n", plan.ByStock},
@@ -371,6 +372,19 @@ func TestSplitOverVessels(t *testing.T) {
 	text = text[:strings.Index(text, "[[want]]")] + "[[want]]\nbed = \"Kale, east\"\nmethod = \"drench\"\nat = 2026-05-15T07:00:00-07:00\ntea = \"850 L\"\n"
 	p := made(t, text, "2026-05-11T08:00:00-07:00")
 	if len(p.Batches) != 2 {
+		t.Errorf("%d batches, %+v", len(p.Batches), p.Unmet)
+	}
+}
+
+// A need larger than all vessels is split over the days of its window.
+func TestSplitOverDays(t *testing.T) {
+	text := ternHollow(t, "week.toml")
+	text = text[:strings.Index(text, "[[want]]")] + "[[want]]\nbed = \"Kale, east\"\nmethod = \"drench\"\nfrom = 2026-05-14T06:00:00-07:00\nuntil = 2026-05-20T18:00:00-07:00\ntea = \"1500 L\"\ndilution = \"1:1\"\n"
+	p := made(t, text, "2026-05-11T08:00:00-07:00")
+	if len(p.Batches) < 2 || len(p.Unmet) > 0 {
+		t.Errorf("%d batches, %+v", len(p.Batches), p.Unmet)
+	}
+	if p := made(t, strings.Replace(text, "1500 L", "150 m3", 1), "2026-05-11T08:00:00-07:00"); len(p.Unmet) != 1 || len(p.Batches) != 0 {
 		t.Errorf("%d batches, %+v", len(p.Batches), p.Unmet)
 	}
 }

@@ -32,8 +32,8 @@ func (p *planner) layRuns() {
 func (p *planner) runs() [][]*want {
 	var keys []runKey
 	byKey := map[runKey][]*want{}
-	for _, w := range p.wants {
-		if w.unmet || w.outing == nil || len(w.outing.batches) == 0 {
+	for _, w := range p.pieces {
+		if w.unmet || w.split || w.outing == nil || len(w.outing.batches) == 0 {
 			continue
 		}
 		k := w.runKey(w.outing.at)
@@ -116,7 +116,7 @@ func loadsOf(s serving, batch string) []Load {
 		tea := size / volumeTimes(1+w.Dilution)
 		l := Load{Want: w.Index, Bed: w.Bed, Batch: batch, TeaL: tea.Litres(), WaterL: (size - tea).Litres()}
 		if area := w.bed.Area; area != nil {
-			covers := area.SquareMetres() * float64(tea/w.tea)
+			covers := area.SquareMetres() * float64(tea/w.whole)
 			l.Covers = &covers
 		}
 		loads = append(loads, l)
