@@ -80,15 +80,38 @@ func (p *planner) cures(b *batch, share float64, all bool) []Advice {
 	if !all {
 		return list
 	}
-	for _, c := range []*cure{p.moreAir(b), p.cooler(b)} {
-		if c == nil {
-			continue
-		}
-		if after, ok := p.prove(b, c.changes); ok && after < b.brew.outlook.Chance-1 {
-			list = append(list, p.advice(b, *c, after))
+	for _, c := range []*cure{p.moreAir(b, 1), p.cooler(b)} {
+		list = p.try(b, c, list)
+	}
+	for _, a := range list {
+		if a.Effect.After <= p.File.Limits.Chance {
+			return list
 		}
 	}
+	return p.try(b, p.airWithoutFood(b), list)
+}
+
+// try proves a cure and adds it where it helps.
+func (p *planner) try(b *batch, c *cure, list []Advice) []Advice {
+	if c == nil {
+		return list
+	}
+	if after, ok := p.prove(b, c.changes); ok && after < b.brew.outlook.Chance-1 {
+		return append(list, p.advice(b, *c, after))
+	}
 	return list
+}
+
+// airWithoutFood is both at once, for a batch that neither alone brings within
+// what is accepted.
+func (p *planner) airWithoutFood(b *batch) *cure {
+	c := p.moreAir(b, 0)
+	if c != nil && b.outing.recipe.Fed() {
+		c.sentence = "plan.advice.air-without-food"
+		c.places["recipe"] = b.outing.recipe.Name
+		c.changes = append(c.changes, p.foodCure(b, 0).changes...)
+	}
+	return c
 }
 
 func (p *planner) advice(b *batch, c cure, after float64) Advice {
@@ -141,14 +164,18 @@ func (p *planner) foodShare(b *batch) float64 {
 
 // chanceWith is the chance of a batch with a share of its food.
 func (p *planner) chanceWith(b *batch, share float64) float64 {
-	s := b.brew.setup
+	return forecast.Prior(withFood(b.brew.setup, share), tryMembers, seed).Chance
+}
+
+// withFood is a set-up with a share of its food.
+func withFood(s forecast.Setup, share float64) forecast.Setup {
 	s.Additions = append([]forecast.Addition(nil), s.Additions...)
 	for i := range s.Additions {
 		a := &s.Additions[i]
 		f := quantity.Concentration(share)
 		a.Ready, a.Slow, a.Nitrogen = a.Ready*f, a.Slow*f, a.Nitrogen*f
 	}
-	return forecast.Prior(s, tryMembers, seed).Chance
+	return s
 }
 
 // foodCure writes the recipe with a share of its food: amounts are changed
@@ -255,15 +282,15 @@ func floor3(v float64) float64 {
 	return rounded
 }
 
-// moreAir looks for the kLa20 that keeps the chance within what is accepted, up
-// to four times that of today.
-func (p *planner) moreAir(b *batch) *cure {
+// moreAir looks for the kLa20 that keeps the chance of a batch with a share of
+// its food within what is accepted, up to four times that of today.
+func (p *planner) moreAir(b *batch, share float64) *cure {
 	at := p.vesselIndex(b.vessel.Name)
 	if b.vessel.Pump == "" && b.vessel.KLa20 == nil {
 		return nil
 	}
 	for _, times := range []float64{1.25, 1.5, 2, 3, 4} {
-		s := b.brew.setup
+		s := withFood(b.brew.setup, share)
 		t := quantity.PerTime(times)
 		s.Transfer.Estimate, s.Transfer.Low95, s.Transfer.High95 = s.Transfer.Estimate*t, s.Transfer.Low95*t, s.Transfer.High95*t
 		if forecast.Prior(s, tryMembers, seed).Chance > 0.8*p.File.Limits.Chance {

@@ -50,7 +50,9 @@ func (p *planner) driving() {
 func (p *planner) missingNumbers() {
 	keys := make([]string, 0, len(p.doubts))
 	for k := range p.doubts {
-		keys = append(keys, k)
+		if k != "vessel.kla20" || p.File.Holding.OxygenMeter {
+			keys = append(keys, k) // a transfer cannot be measured without a meter
+		}
 	}
 	sort.Slice(keys, func(i, j int) bool {
 		if p.doubts[keys[i]] != p.doubts[keys[j]] {
@@ -59,18 +61,10 @@ func (p *planner) missingNumbers() {
 		return keys[i] < keys[j]
 	})
 	for i, k := range keys {
-		text := p.say(p.howToGet(k))
+		text := p.say("plan.missing." + k)
 		p.plan.Missing = append(p.plan.Missing, MissingNumber{Key: k, Text: text})
 		if i == 0 {
 			p.caution("plan.caution.narrow", wording.Places{"how": text})
 		}
 	}
-}
-
-// howToGet never asks for an oxygen meter where there is none.
-func (p *planner) howToGet(key string) string {
-	if key == "vessel.kla20" && !p.File.Holding.OxygenMeter {
-		return "plan.missing.vessel.kla20.no-meter"
-	}
-	return "plan.missing." + key
 }

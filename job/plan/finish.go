@@ -95,7 +95,7 @@ func (p *planner) batchCautions(b *batch, found aeration, out Batch) {
 			"batch": b.id, "chance": math.Round(pastPeak(peaks, b.brew.hours)), "hour": Clock(sure.In(p.zone)),
 		})
 	}
-	if found.basis != "measured" && b.vessel.Pump != "" {
+	if found.basis != "measured" && b.vessel.Pump != "" && p.File.Holding.OxygenMeter {
 		p.caution("plan.caution.air-by-plate", wording.Places{"vessel": b.vessel.Name})
 	}
 	for key, d := range found.doubts {
