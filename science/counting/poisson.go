@@ -4,7 +4,7 @@
 // what it is for is decided elsewhere.
 package counting
 
-import "gonum.org/v1/gonum/stat/distuv"
+import "aerosteep/numeric"
 
 // twoSided95 is the share of chance left out at each end of a 95 % range.
 const twoSided95 = 0.025
@@ -40,15 +40,15 @@ func PoissonUpper(count int, confidence float64) float64 {
 
 // chiSquared is the quantile of the chi-square distribution.
 func chiSquared(degrees int, p float64) float64 {
-	return distuv.ChiSquared{K: float64(degrees)}.Quantile(p)
+	return numeric.ChiSquaredQuantile(p, float64(degrees))
 }
 
 // chiSquaredTail is the chance of a chi-square value above x.
 func chiSquaredTail(degrees int, x float64) float64 {
-	return distuv.ChiSquared{K: float64(degrees)}.Survival(x)
+	return numeric.ChiSquaredTail(x, float64(degrees))
 }
 
 // student is the quantile of Student's t.
 func student(degrees int, p float64) float64 {
-	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(degrees)}.Quantile(p)
+	return numeric.StudentQuantile(p, float64(degrees))
 }

@@ -3,9 +3,8 @@ package oxygen
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"aerosteep/fault"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 	"aerosteep/wording"
 )
@@ -132,5 +131,5 @@ func scatter(rss float64, n, p int, resolution quantity.Concentration) float64 {
 
 // studentT is t(0.975, degrees of freedom).
 func studentT(degrees int) float64 {
-	return distuv.StudentsT{Sigma: 1, Nu: float64(degrees)}.Quantile(0.975)
+	return numeric.StudentQuantile(0.975, float64(degrees))
 }
