@@ -46,6 +46,7 @@ var catalogue = join(
 	journalWords,
 	holdingWords,
 	reportWords,
+	jobSheetWords,
 	cliWords,
 	cliRecordWords,
 	cliJobWords,

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
+	"aerosteep/job/jobfile"
 	"aerosteep/job/plan"
 	"aerosteep/record/report"
 	"aerosteep/science/weather"
@@ -18,8 +19,8 @@ import (
 
 // planFlags are the flags of `plan`.
 type planFlags struct {
-	now, weather, ics string
-	strict            bool
+	now, weather, ics, pdf string
+	strict                 bool
 }
 
 // planVerb is `plan [FILE]`: from every want to steps that can be followed.
@@ -35,6 +36,7 @@ func (p *program) planVerb() *cobra.Command {
 	flags.StringVar(&f.now, "now", "", wording.Say("cli.plan.now").String())
 	flags.StringVar(&f.weather, "weather", "", wording.Say("cli.plan.weather").String())
 	flags.StringVar(&f.ics, "ics", "", wording.Say("cli.plan.ics").String())
+	flags.StringVar(&f.pdf, "pdf", "", wording.Say("cli.plan.pdf").String())
 	flags.BoolVar(&f.strict, "strict", false, wording.Say("cli.plan.strict").String())
 	return cmd
 }
@@ -68,10 +70,8 @@ func (p *program) plan(f *planFlags, args []string) error {
 		return err
 	}
 	made := plan.Make(plan.Input{File: file, Now: now, Weather: sky, Reader: r})
-	if f.ics != "" {
-		if err := replaceFile(f.ics, report.Calendar(made)); err != nil {
-			return err
-		}
+	if err := f.writeFiles(made, file, r); err != nil {
+		return err
 	}
 	if err := p.tellPlan(made, r); err != nil {
 		return err
@@ -80,6 +80,23 @@ func (p *program) plan(f *planFlags, args []string) error {
 		return strict
 	}
 	return nil
+}
+
+// writeFiles writes the calendar and the job sheets where they are asked for.
+func (f *planFlags) writeFiles(made *plan.Plan, file *jobfile.File, r wording.Reader) error {
+	if f.ics != "" {
+		if err := replaceFile(f.ics, report.Calendar(made)); err != nil {
+			return err
+		}
+	}
+	if f.pdf == "" {
+		return nil
+	}
+	sheets, err := report.JobSheets(made, file, r)
+	if err != nil {
+		return err
+	}
+	return replaceFile(f.pdf, sheets)
 }
 
 func (p *program) tellPlan(made *plan.Plan, r wording.Reader) error {
