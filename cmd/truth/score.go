@@ -216,7 +216,7 @@ func (b *brew) scoreFailure(s *score, f *forecast.Forecast, now float64, why str
 	for _, x := range b.Meta.Failures {
 		if !x.Logged && x.Left == 0 && now > x.Start && now < x.End {
 			s.stops++
-			if f.State.KLa20.Median <= 0.7*before {
+			if f.State.KLa20.Median <= 0.7*before || f.Why().Driver == forecast.ByAir {
 				s.stopsShown++
 			}
 		}

@@ -44,7 +44,7 @@ func (s score) verdict() {
 		{"wrong readings doubted, in 100", "all", share(s.wrongFound, s.wrong)},
 		{"ordinary readings doubted, in 100", "none", share(s.ordinaryDoubted, s.ordinary)},
 		{"state near the truth in a failure", "all", share(s.failuresNear, s.failures)},
-		{"full stops that show in kLa", "all", share(s.stopsShown, s.stops)},
+		{"full stops that show in the air", "all", share(s.stopsShown, s.stops)},
 		{"meters off that are suspected", "all", share(s.meterOffFound, s.meterOff)},
 		{"good meters suspected", "none", share(s.meterGoodBlamed, s.meterGood)},
 	}

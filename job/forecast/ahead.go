@@ -37,6 +37,7 @@ func (f *Forecast) ahead() {
 		}
 	}
 	f.Ready = f.now.ready(h)
+	f.holdReady()
 	if h.judged <= h.now {
 		return
 	}
@@ -124,4 +125,32 @@ func (e *ensemble) ready(h horizon) Ready {
 		r.Hour = &at
 	}
 	return r
+}
+
+// Oxygen that falls by more than this in an hour, in mg/L, under air that runs
+// says that uptake still grows: whatever the members think, the brew is not
+// called ready then.
+const (
+	stillFalling = 0.1
+	notYetReady  = readyChance - 1
+)
+
+// holdReady keeps the chance under the mark while the oxygen falls, as the
+// members have it for the hour that was or for the hour to come.
+func (f *Forecast) holdReady() {
+	if f.Ready.Chance < readyChance || f.past == 0 {
+		return
+	}
+	now, before, after := f.State.DO.Median, math.NaN(), math.NaN()
+	for _, m := range f.Course {
+		switch hour := m.Hour - f.question.Now; {
+		case hour >= -1.5 && hour <= -0.75:
+			before = m.DO.Median
+		case hour >= 0.75 && hour <= 1.5 && math.IsNaN(after):
+			after = m.DO.Median
+		}
+	}
+	if before-now > stillFalling || now-after > stillFalling {
+		f.Ready.Chance = notYetReady
+	}
 }

@@ -11,11 +11,11 @@ import (
 // a stone that clogs); the sizes are a judgement, held to the coverage that a
 // forecast promises.
 const (
-	strayUptakeSpread   = 0.35
+	strayUptakeSpread   = 0.45
 	strayUptakeHours    = 6.0
 	strayTransferSpread = 0.15
 	strayTransferHours  = 15.0
-	leapChance          = 0.02 // per hour that uptake leaps, for a reason no equation has
+	leapChance          = 0.03 // per hour that uptake leaps, for a reason no equation has
 	leapSpread          = 0.7
 	offsetSpread        = 1.2
 	offsetHours         = 24.0
