@@ -15,6 +15,10 @@ var forecastWords = Table{
 		"The brew is past the end of its recipe: stop the air and use it, or discard it. Nothing is forecast beyond the end.",
 		"La infusión ha pasado del fin de su receta: pare el aire y úsela, o deséchela. No se pronostica nada después del fin.",
 	},
+	"forecast.why.calm": {
+		"Nothing takes much of the oxygen: food {food}, compost {compost}, warmth {warmth}.",
+		"Nada quita mucho oxígeno: el alimento, {food}; el compost, {compost}; el calor, {warmth}.",
+	},
 	"forecast.why.food": {
 		"Life on the food you put in takes {food} of the oxygen around {at}, compost {compost}, warmth {warmth}.",
 		"La vida sobre el alimento añadido quita {food} de oxígeno hacia las {at}; el compost, {compost}; el calor, {warmth}.",

@@ -158,6 +158,7 @@ func (m *member) remember(hour, limit float64) {
 func (m *member) rememberLow(hour, limit float64) {
 	if m.oxygen < m.lowestDO {
 		m.lowestDO, m.lowestHour = m.oxygen, hour
+		m.lowUptake, m.lowWater = m.uptake, m.water
 	}
 	if m.oxygen < limit && hour < m.belowHour {
 		m.belowHour = hour

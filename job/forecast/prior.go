@@ -38,6 +38,7 @@ type member struct {
 
 	peakUptake, peakHour float64
 	lowestDO, lowestHour float64
+	lowUptake, lowWater  float64 // when oxygen was lowest
 	belowHour            float64 // first hour under the limit in the future; +Inf if never
 	suspected            uint64  // readings this member thinks were wrong, a bit each
 }
@@ -156,8 +157,12 @@ func (d *drawer) airflow(m *member) {
 	depth := math.Max(0.1, d.setup.Depth.Metres())
 	m.surface = d.LogNormal(0.03, 0.6) / depth
 	head := d.setup.Depth.Metres() * 9.79 / math.Max(20, d.setup.Pressure.Kilopascals())
-	m.ceiling = d.between(0.988, 1.0) * (1 + float64(head*d.between(0.25, 0.5)))
+	m.ceiling = d.between(0.985, 1.0) * (1 + float64(head*d.between(0.25, 0.5))) * (1 + float64(weatherOfPressure*d.Next()))
 }
+
+// weatherOfPressure is how far the air's pressure strays from that of the
+// altitude: 2 to 3 % from high to low (memory of the field).
+const weatherOfPressure = 0.01
 
 // place draws what the vessel stands in.
 func (d *drawer) place(m *member) {

@@ -61,24 +61,19 @@ func (f *Forecast) Why() Why {
 }
 
 func (f *Forecast) parts() Parts {
-	row := f.rowOfLowest()
-	now := f.started
+	now, went := f.started, f.now.members
 	take := func(read func(i int) float64) float64 {
-		values := make([]float64, len(now.members))
+		values := make([]float64, len(went))
 		for i := range values {
 			values[i] = read(i)
 		}
 		slices.Sort(values)
 		return values[len(values)/2]
 	}
-	water, uptake := func(i int) float64 { return now.members[i].water }, func(i int) float64 { return now.members[i].uptake }
-	if row >= 0 {
-		water = func(i int) float64 { return f.paths.water[row][i] }
-		uptake = func(i int) float64 { return f.paths.uptake[row][i] }
-	}
+	water, uptake := func(i int) float64 { return went[i].lowWater }, func(i int) float64 { return went[i].lowUptake }
 	climate := now.climate
 	missing := func(i int) float64 { // by uptake with the air as believed
-		m := &now.members[i]
+		m := &went[i]
 		return uptake(i) / (m.transfer * climate.row(water(i)).transfer)
 	}
 	start := now.setup.Start.Celsius()
@@ -89,26 +84,11 @@ func (f *Forecast) parts() Parts {
 	fed := f.fedShare()
 	p.Food, p.Compost = life*fed, life*(1-fed)
 	p.Air = take(func(i int) float64 {
-		m := &now.members[i]
+		m := &went[i]
 		arrives := math.Min(1, math.Max(m.surface/m.transfer, m.airFactor*airAt(f.changes, f.question.Now)))
 		return missing(i) * (1/arrives - 1)
 	})
 	return p
-}
-
-// rowOfLowest is the row of the paths nearest to the median hour of the lowest
-// oxygen; -1 where that is now.
-func (f *Forecast) rowOfLowest() int {
-	if f.MinHour == nil || len(f.paths.hours) == 0 || f.MinHour.Median <= f.question.Now+courseHours/2 {
-		return -1
-	}
-	best := 0
-	for i, hour := range f.paths.hours {
-		if math.Abs(hour-f.MinHour.Median) < math.Abs(f.paths.hours[best]-f.MinHour.Median) {
-			best = i
-		}
-	}
-	return best
 }
 
 // fedShare is the share of what came in, or comes in before the end, that was

@@ -7,6 +7,7 @@ import (
 
 	"aerosteep/fault"
 	"aerosteep/job/recipe"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 	"aerosteep/wording"
 )
@@ -155,7 +156,7 @@ func (q *Question) change(e *Event, additions *[]Addition) (change, error) {
 	case AirSet:
 		share := 1.0
 		if q.Airflow > 0 {
-			share = math.Pow(float64(e.Airflow/q.Airflow), airExponent)
+			share = numeric.Pow(float64(e.Airflow/q.Airflow), airExponent)
 		}
 		factor(share)
 	case WaterIn:

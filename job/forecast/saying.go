@@ -53,11 +53,16 @@ func (f *Forecast) whyText(w Why, t Telling) wording.Text {
 		key = "forecast.why.air-off"
 	case w.Driver == ByAir && f.AirFailing() > 50:
 		key = "forecast.why.air-failing"
+	case w.Driver != ByAir && w.Driver != ByMeter && p.Food < littleTaken && p.Compost < littleTaken && p.Warmth < littleTaken:
+		key = "forecast.why.calm"
 	case w.Driver == ByMeter && f.State.MeterBias.Median < 0:
 		key = "forecast.why.meter-low"
 	}
 	return wording.Say(key, places)
 }
+
+// littleTaken is oxygen, in mg/L, that is not worth a reason.
+const littleTaken = 0.25
 
 func (a Action) text() wording.Text {
 	return wording.Say("forecast.action."+string(a.What), wording.Places{

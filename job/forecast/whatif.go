@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"aerosteep/fault"
+	"aerosteep/numeric"
 	"aerosteep/quantity"
 	"aerosteep/wording"
 )
@@ -126,7 +127,7 @@ func (s Scenario) changed(changes []change, now, planned float64) []change {
 		}
 	}
 	if s.Air != 0 {
-		air := airAt(changes, now) * math.Pow(math.Max(0, 1+s.Air/100), airExponent)
+		air := airAt(changes, now) * numeric.Pow(math.Max(0, 1+s.Air/100), airExponent)
 		out = append(out, change{hour: now, air: &air})
 	}
 	slices.SortStableFunc(out, byHour)
