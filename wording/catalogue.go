@@ -54,6 +54,7 @@ var catalogue = join(
 	webShellWords,
 	webPagesWords,
 	webGuidesWords,
+	webBenchWords,
 	labelsWords,
 )
 

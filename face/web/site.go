@@ -44,6 +44,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /batches/{name}", s.batch)
 	mux.HandleFunc("GET /batches/{name}/log", s.logReading)
 	mux.HandleFunc("POST /batches/{name}/log", s.logReading)
+	mux.HandleFunc("GET /batches/{name}/bench", s.bench)
+	mux.HandleFunc("POST /batches/{name}/bench", s.bench)
 	mux.HandleFunc("GET /plan", s.plan)
 	mux.HandleFunc("POST /plan", s.plan)
 	mux.HandleFunc("GET /rig", s.rig)

@@ -79,6 +79,13 @@ var Forms = []*Form{
 		amountOf("bacteria", ws.Bare, "0", "1000000000000000", "bacteria_per_ml", 1),
 		amountOf("fungi", ws.Bare, "0", "1000000000", "fungi_per_ml", 1),
 		amountOf("protozoa", ws.Bare, "0", "1000000000", "protozoa_per_ml", 1),
+		amountOf("hyphae", ws.Bare, "0", "1000000", "hyphae_m_per_ml", 1),
+		amountOf("flagellates", ws.Bare, "0", "1000000000", "flagellates_per_ml", 1),
+		amountOf("amoebae", ws.Bare, "0", "1000000000", "amoebae_per_ml", 1),
+		amountOf("ciliates", ws.Bare, "0", "1000000000", "ciliates_per_ml", 1),
+		amountOf("nematodes", ws.Bare, "0", "1000000000", "nematodes_per_ml", 1),
+		text("tally", "tally"), // the counts of each field, so that the numbers can be made again
+		text("slide", "slide"),
 		text("text", "text")),
 	form("test", journal.Test, "holding.log.test.nothing", []string{"batch", "vessel", "bed"},
 		text("batch", "batch"),
