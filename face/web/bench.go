@@ -8,6 +8,7 @@ import (
 
 	"aerosteep/fault"
 	"aerosteep/record/holding"
+	"aerosteep/wording"
 	"aerosteep/worksheet"
 )
 
@@ -53,6 +54,7 @@ func (s *Site) bench(w http.ResponseWriter, r *http.Request) {
 	p := s.page(w, r, "batches")
 	p.Task, p.Back, p.BackTo = true, "/batches/"+name, name
 	p.Heading, p.Title, p.Under = p.Say("web.bench.title"), p.Say("web.bench.title")+", "+name, name
+	device := s.device(w, r) // named at the first look, so that a count sent twice is one
 	scope := microscopeOf(w, r, p)
 	pressed := r.PostForm.Get("press")
 	seen := readTally(r.PostForm.Get("tally")).press(pressed)
@@ -60,7 +62,11 @@ func (s *Site) bench(w http.ResponseWriter, r *http.Request) {
 	looked := lookedFor(r)
 	status := http.StatusOK
 	if pressed == saveKey {
-		faults := s.keepCount(w, r, p, name, seen.finished(), scope, looked)
+		given, faults := p.counted(seen.finished(), scope, looked)
+		if faults == nil {
+			given["batch"] = []string{name}
+			faults = s.keepCount(r, p, given, holding.Made{At: s.now(), By: s.initials(w, r), Device: device})
+		}
 		if faults == nil {
 			http.Redirect(w, r, "/batches/"+name+"#kept", http.StatusSeeOther)
 			return
@@ -124,31 +130,8 @@ func (v *benchView) refuse(p *page, faults fault.List) {
 
 // keepCount stores the counts, and the numbers that the worksheets make of
 // them, as one entry of the batch; nil says that it is on disk.
-func (s *Site) keepCount(w http.ResponseWriter, r *http.Request, p *page, batch string, seen tally, scope microscope, looked []group) fault.List {
-	if seen.field() < 2 || len(looked) == 0 {
-		return fault.List{{Field: "tally", What: p.text("web.bench.nothing"), Advice: p.text("web.bench.nothing.advice")}}
-	}
-	given := worksheet.Values{"batch": {batch}}
-	var counted []string
-	for _, g := range looked {
-		counted = append(counted, g.name+" "+listed(seen.counts(g)))
-		if !scope.ready() || g.sheet == "hyphae" && scope["grid"] == "" {
-			continue
-		}
-		result, err := ask(g.sheet, g.values(seen, scope), p)
-		if err != nil {
-			return faultsOf(err)
-		}
-		if n, known := middle(result, p); known {
-			given[g.name] = []string{n}
-		}
-	}
-	given["tally"] = []string{strings.Join(counted, "; ")}
-	if said := scope.said(); said != "" {
-		given["slide"] = []string{said}
-	}
+func (s *Site) keepCount(r *http.Request, p *page, given worksheet.Values, made holding.Made) fault.List {
 	form, _ := holding.FormOf("count")
-	made := holding.Made{At: s.now(), By: s.initials(w, r), Device: s.device(w, r)}
 	if at, err := time.Parse(time.RFC3339, r.PostForm.Get("at")); err == nil {
 		made.At = at // it waited on the phone
 	}
@@ -163,6 +146,34 @@ func (s *Site) keepCount(w http.ResponseWriter, r *http.Request, p *page, batch 
 		return faultsOf(err)
 	}
 	return nil
+}
+
+// counted is what the record keeps of a slide: the counts of each field, and
+// what the worksheets make of them.
+func (p *page) counted(seen tally, scope microscope, looked []group) (worksheet.Values, fault.List) {
+	if seen.field() < 2 || len(looked) == 0 {
+		return nil, fault.List{{Field: "tally", What: wording.Say("web.bench.nothing"), Advice: wording.Say("web.bench.nothing.advice")}}
+	}
+	given := worksheet.Values{}
+	var each []string
+	for _, g := range looked {
+		each = append(each, g.name+" "+listed(seen.counts(g)))
+		if !scope.ready() || g.sheet == "hyphae" && scope["grid"] == "" {
+			continue
+		}
+		result, err := ask(g.sheet, g.values(seen, scope), p)
+		if err != nil {
+			return nil, faultsOf(err)
+		}
+		if n, known := middle(result, p); known {
+			given[g.name] = []string{n}
+		}
+	}
+	given["tally"] = []string{strings.Join(each, "; ")}
+	if said := scope.said(); said != "" {
+		given["slide"] = []string{said}
+	}
+	return given, nil
 }
 
 func faultsOf(err error) fault.List {

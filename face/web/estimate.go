@@ -3,7 +3,6 @@ package web
 import (
 	"strconv"
 
-	"aerosteep/wording"
 	"aerosteep/worksheet"
 	"aerosteep/worksheet/catalog"
 )
@@ -96,6 +95,3 @@ func middle(result *worksheet.Result, p *page) (string, bool) {
 	}
 	return "", false
 }
-
-// text is a sentence that is put into a language later.
-func (p *page) text(key string) wording.Text { return wording.Say(key) }
