@@ -50,5 +50,13 @@ var holdingWords = Table{
 
 	"holding.effect.chance":      {"The chance of going below {limit} was {before} in 100 and is now {after} in 100.", "La probabilidad de bajar de {limit} era de {before} en 100 y ahora es de {after} en 100."},
 	"holding.effect.chance-next": {"The chance of going below {limit} was {before} in 100 and is now {after} in 100. Next reading at {next}.", "La probabilidad de bajar de {limit} era de {before} en 100 y ahora es de {after} en 100. Próxima lectura a las {next}."},
+	"holding.early.wait": {"Too early for {bed}: tea was put on {applied}, picked {picked}, first allowed day {until} ({rule}). Keep this pick apart, do not sell or eat it raw, write down where it went, pick no more before {until}, and ask your certifier or extension office.", "Demasiado pronto para {bed}: té aplicado el {applied}, cosechado el {picked}, primer día permitido {until} ({rule}). Aparte esta cosecha, no la venda ni la coma cruda, anote adónde fue, no coseche más antes del {until} y pregunte a su certificador o a la oficina de extensión."},
+	"holding.early.no":   {"The tea put on {bed} on {applied} was not allowed there ({rule}), and it was picked {picked}. Keep this pick apart, do not sell or eat it raw, write down where it went, pick no more, and ask your certifier or extension office.", "El té aplicado en {bed} el {applied} no se permitía allí ({rule}), y se cosechó el {picked}. Aparte esta cosecha, no la venda ni la coma cruda, anote adónde fue, no coseche más y pregunte a su certificador o a la oficina de extensión."},
+	"holding.early.ask":  {"Not settled for {bed}: tea was put on {applied}, picked {picked}, and whether that was too early hangs on {facts}. Keep this pick apart until it is answered; it does not count as yes.", "Sin decidir para {bed}: té aplicado el {applied}, cosechado el {picked}, y si fue demasiado pronto depende de {facts}. Aparte esta cosecha hasta responder; no cuenta como un sí."},
+	"holding.uncleaned":  {"Who cleaned {vessel} and its lines before {batch}, when, with what? Nothing is written down: sanitized stays unknown. aerosteep log cleaned --vessel NAME --agent WHAT --at WHEN --by WHO", "¿Quién limpió {vessel} y sus mangueras antes de {batch}, cuándo y con qué? No hay nada anotado: la desinfección queda sin saberse. aerosteep log cleaned --vessel NOMBRE --agent QUÉ --at CUÁNDO --by QUIÉN"},
+
+	"holding.answer.nowhere":         {"“{given}” carries no facts", "«{given}» no lleva datos"},
+	"holding.answer.nowhere.allowed": {"hygiene, batch:NAME or bed:NAME", "hygiene, batch:NOMBRE o bed:NOMBRE"},
+
 	"holding.effect.past":        {"The recipe's end has passed: the reading is kept, and nothing ahead changes.", "El fin de la receta ya pasó: la lectura se guarda, y nada por delante cambia."},
 }

@@ -42,6 +42,27 @@ func (f *File) Meetings() ([]Meeting, fault.List) {
 	return m.all, nil
 }
 
+// Meeting is one bed with one batch ("" for none) whether the bed names that
+// batch or not: what was put on was put on.
+func (f *File) Meeting(bed, batch string) (Meeting, error) {
+	m := &meetings{file: f, origins: hygiene.OriginsOf(f.Larder)}
+	var with *Batch
+	for i := range f.Batches {
+		if f.Batches[i].Name == batch {
+			with = &f.Batches[i]
+		}
+	}
+	for i := range f.Beds {
+		if f.Beds[i].Name == bed {
+			m.meet(&f.Beds[i], with)
+		}
+	}
+	if err := m.problems.OrNil(); err != nil || len(m.all) == 0 {
+		return Meeting{Bed: bed}, err
+	}
+	return m.all[0], nil
+}
+
 type meetings struct {
 	file     *File
 	origins  hygiene.Origins

@@ -11,7 +11,8 @@ import (
 	"aerosteep/wording"
 )
 
-// Effect is what an entry changed in the forecast of its batch.
+// Effect is what an entry changed in the forecast of its batch, or what has to
+// be done because of it.
 type Effect struct {
 	Text          wording.Text
 	ChanceBefore  *float64 // in 100, of going below the limit; nil where past the end
@@ -27,6 +28,7 @@ type Sight struct {
 	batch string
 	at    time.Time
 	seen  *forecast.Answer
+	entry journal.Entry
 }
 
 // LookAhead looks at the batch of an entry before the entry is stored. It sees
@@ -35,9 +37,9 @@ type Sight struct {
 func (h *Holding) LookAhead(ctx context.Context, e journal.Entry) Sight {
 	what, name := e.About()
 	if what != "batch" || !slices.Contains(felt, e.Kind) {
-		return Sight{}
+		return Sight{entry: e}
 	}
-	s := Sight{batch: name, at: e.Time()}
+	s := Sight{batch: name, at: e.Time(), entry: e}
 	s.seen = h.look(ctx, s)
 	return s
 }
@@ -57,7 +59,12 @@ func (h *Holding) look(ctx context.Context, s Sight) *forecast.Answer {
 // EffectSince compares with what was seen before: nil where nothing changed or
 // nothing could be seen.
 func (h *Holding) EffectSince(ctx context.Context, before Sight) *Effect {
-	if before.seen == nil {
+	switch {
+	case before.entry.Kind == journal.Harvest:
+		return h.deviation(ctx, before.entry)
+	case before.entry.Kind == journal.Start:
+		return h.uncleaned(ctx, before.entry)
+	case before.seen == nil:
 		return nil
 	}
 	after := h.look(ctx, before)
