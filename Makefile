@@ -26,7 +26,8 @@ build: page-engine
 ENGINE = face/web/assets/engine
 page-engine:
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags="-s -w" -o $(ENGINE)/aerosteep.wasm ./cmd/engine
-	gzip -9 -f -n $(ENGINE)/aerosteep.wasm
+	$(GO) run -C tools ./squeeze $(CURDIR)/$(ENGINE)/aerosteep.wasm
+	rm $(ENGINE)/aerosteep.wasm
 	cp "$$($(GO) env GOROOT)/lib/wasm/wasm_exec.js" $(ENGINE)/wasm_exec.js
 
 demo: build

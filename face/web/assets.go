@@ -19,10 +19,11 @@ var files embed.FS
 // asset is one file the browser keeps: its bytes, its type, and a mark of its
 // content, so that it can be kept for a year and still be renewed.
 type asset struct {
-	content  []byte
-	squeezed []byte // by gzip, once at start; nil where that gains nothing
-	kind     string
-	mark     string
+	content []byte // nil where only the squeezed forms are carried
+	gzip    []byte // nil where that gains nothing
+	brotli  []byte // of the engine only, made when it was built
+	kind    string
+	mark    string
 }
 
 // assets are all files under assets by their address; the style sheets and
@@ -50,12 +51,13 @@ func loadAssets() assets {
 const engineAddress = "/assets/engine/aerosteep.wasm"
 
 func (a assets) addEngine() {
-	squeezed, err := files.ReadFile("assets/engine/aerosteep.wasm.gz")
+	byGzip, err := files.ReadFile("assets/engine/aerosteep.wasm.gz")
 	if err != nil {
 		return // built without one: the pages ask the server
 	}
-	sum := sha256.Sum256(squeezed)
-	a[engineAddress] = asset{squeezed: squeezed, kind: "application/wasm", mark: hex.EncodeToString(sum[:6])}
+	byBrotli, _ := files.ReadFile("assets/engine/aerosteep.wasm.br")
+	sum := sha256.Sum256(byGzip)
+	a[engineAddress] = asset{gzip: byGzip, brotli: byBrotli, kind: "application/wasm", mark: hex.EncodeToString(sum[:6])}
 	a.add("/assets/engine/wasm_exec.js", mustRead("assets/engine/wasm_exec.js"))
 }
 
@@ -68,7 +70,7 @@ func (a assets) add(address string, content []byte) {
 	if path.Ext(address) == ".js" {
 		kind = "text/javascript; charset=utf-8"
 	}
-	a[address] = asset{content, squeeze(content, kind), kind, hex.EncodeToString(sum[:6])}
+	a[address] = asset{content: content, gzip: squeeze(content, kind), kind: kind, mark: hex.EncodeToString(sum[:6])}
 }
 
 // link is an asset's address with its mark.
@@ -93,13 +95,22 @@ func (a assets) serve(w http.ResponseWriter, r *http.Request) {
 		w.WriteHeader(http.StatusNotModified)
 		return
 	}
-	if file.squeezed != nil && (takesGzip(r) || file.content == nil) {
+	h.Add("Vary", "Accept-Encoding")
+	_, _ = w.Write(file.choose(h, r.Header.Get("Accept-Encoding")))
+}
+
+// choose takes the smallest form that the browser reads. Browsers ask for
+// Brotli only over HTTPS and on the machine itself.
+func (a asset) choose(h http.Header, reads string) []byte {
+	switch {
+	case a.brotli != nil && strings.Contains(reads, "br"):
+		h.Set("Content-Encoding", "br")
+		return a.brotli
+	case a.gzip != nil && (strings.Contains(reads, "gzip") || a.content == nil):
 		h.Set("Content-Encoding", "gzip")
-		h.Add("Vary", "Accept-Encoding")
-		_, _ = w.Write(file.squeezed)
-		return
+		return a.gzip
 	}
-	_, _ = w.Write(file.content)
+	return a.content
 }
 
 func names(dir string) []string {
