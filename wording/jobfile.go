@@ -67,7 +67,7 @@ var jobfileWords = Table{
 	"jobfile.not-a-dilution":        {"it is not a dilution", "no es una dilución"},
 	"jobfile.not-a-corner":          {"{corner} is not a corner", "{corner} no es una esquina"},
 	"jobfile.not-a-corner.advice":   {"latitude comes first; is the order right?", "la latitud va primero; ¿está bien el orden?"},
-	"jobfile.few-corners":           {"an area has at least three corners", "una superficie tiene al menos tres esquinas"},
+	"jobfile.few-corners":           {"an area has 3 to 2000 corners", "una superficie tiene de 3 a 2000 esquinas"},
 	"jobfile.not-a-price":           {"it is not a price for this", "no es un precio para esto"},
 	"jobfile.problem":               {"{what}", "{what}"},
 	"jobfile.good":                  {"{file}: nothing is wrong with it", "{file}: todo está en orden"},

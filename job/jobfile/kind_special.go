@@ -57,6 +57,9 @@ var dilutionKind = kind{name: "dilution", schema: map[string]any{"type": "string
 	return w / t
 }}
 
+// mostCorners is more than anybody walks; a field is checked side by side.
+const mostCorners = 2000
+
 var cornersKind = kind{name: "corners", schema: map[string]any{
 	"type": "array", "minItems": 3,
 	"items": map[string]any{"type": "array", "items": map[string]any{"type": "number"}, "minItems": 2, "maxItems": 2},
@@ -72,7 +75,7 @@ var cornersKind = kind{name: "corners", schema: map[string]any{
 		}
 		corners = append(corners, c)
 	}
-	if len(corners) < 3 {
+	if len(corners) < 3 || len(corners) > mostCorners {
 		return r.refuse(wording.Say("jobfile.few-corners"), r.allowed(), wording.Text{})
 	}
 	return corners
