@@ -11,6 +11,7 @@ var holdingWords = Table{
 	"holding.unknown.batch":      {"the holding knows no batch “{name}”", "la finca no conoce ninguna tanda «{name}»"},
 	"holding.unknown.bed":        {"the holding knows no bed “{name}”", "la finca no conoce ningún bancal «{name}»"},
 	"holding.unknown.vessel":     {"the holding knows no vessel “{name}”", "la finca no conoce ningún recipiente «{name}»"},
+	"holding.unknown.pump":       {"the holding knows no pump “{name}”", "la finca no conoce ninguna bomba «{name}»"},
 	"holding.unknown.applicator": {"the holding knows no applicator “{name}”", "la finca no conoce ningún aplicador «{name}»"},
 	"holding.unknown.ingredient": {"the holding knows no ingredient “{name}”", "la finca no conoce ningún ingrediente «{name}»"},
 	"holding.unknown.recipe":     {"the holding knows no recipe “{name}”", "la finca no conoce ninguna receta «{name}»"},
@@ -29,6 +30,10 @@ var holdingWords = Table{
 	"holding.correct.unknown.advice":  {"aerosteep log list shows the ids", "aerosteep log list muestra los id"},
 	"holding.empty":                   {"nothing is set up here yet", "aquí aún no hay nada configurado"},
 	"holding.empty.advice":            {"aerosteep load FILE", "aerosteep load ARCHIVO"},
+
+	"holding.test.range-alone":   {"a range needs the measured kLa it belongs to", "un margen necesita el kLa medido al que pertenece"},
+	"holding.test.range":         {"{end} does not enclose the measured {kla}", "{end} no abarca lo medido, {kla}"},
+	"holding.test.range.allowed": {"kla20-low95 at most {kla}, kla20-high95 at least {kla}", "kla20-low95 como mucho {kla}, kla20-high95 al menos {kla}"},
 
 	"input.batch":              {"Batch", "Tanda"},
 	"input.log-reading.do":     {"Oxygen", "Oxígeno"},

@@ -62,3 +62,19 @@ func TestUnknownWordsNameTheNearest(t *testing.T) {
 		}
 	}
 }
+
+// A file is named as it was typed, with or without a dot; a flag with its
+// hyphens.
+func TestAFileWithoutADotIsNoFlag(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("falling", []byte("seconds,air,do_mg_per_l\n0,1,8\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, errs, status := call(t, "calc", "uptake", "falling")
+	if status != 2 || !strings.HasPrefix(errs, "aerosteep: falling: ") {
+		t.Errorf("status %d: %s", status, errs)
+	}
+	if _, errs, _ = call(t, "calc", "saturation", "--temp", "192C"); !strings.HasPrefix(errs, "aerosteep: --temp: ") {
+		t.Errorf("a flag reads %s", errs)
+	}
+}

@@ -86,7 +86,7 @@ func (p *program) reportFault(f *fault.Fault, r wording.Reader) {
 	if f.Given != "" && !strings.Contains(what, f.Given) && len(f.Given) < 80 {
 		what = wording.Say("cli.given", wording.Places{"given": f.Given, "what": what}).For(r)
 	}
-	line := fieldName(f) + ": " + what
+	line := p.fieldName(f) + ": " + what
 	if allowed := f.Allowed.For(r); allowed != "" {
 		line += wording.Say("cli.allowed", wording.Places{"allowed": allowed}).For(r)
 	}
@@ -100,7 +100,7 @@ func (p *program) reportFault(f *fault.Fault, r wording.Reader) {
 var withoutFlag = []string{"verb", "worksheet", "file", "argument", "id", "log"}
 
 // fieldName writes a flag as it is typed; other fields stand as they are.
-func fieldName(f *fault.Fault) string {
+func (p *program) fieldName(f *fault.Fault) string {
 	if f.Line > 0 {
 		at := fmt.Sprintf("line %d", f.Line)
 		if strings.Contains(f.What.String(), at) {
@@ -108,7 +108,7 @@ func fieldName(f *fault.Fault) string {
 		}
 		return f.Field + " " + at
 	}
-	if strings.ContainsAny(f.Field, "./ ") || slices.Contains(withoutFlag, f.Field) {
+	if strings.ContainsAny(f.Field, "./ ") || slices.Contains(withoutFlag, f.Field) || p.files[f.Field] {
 		return f.Field
 	}
 	return "--" + f.Field

@@ -48,12 +48,23 @@ type common struct {
 type program struct {
 	Terminal
 	common
+	files map[string]bool // that were read, by the name as typed
+}
+
+// remembering reads files and keeps their names, since a refusal names a file
+// as it is and a flag with its hyphens.
+func (p *program) remembering(read func(string) ([]byte, error)) func(string) ([]byte, error) {
+	return func(name string) ([]byte, error) {
+		p.files[name] = true
+		return read(name)
+	}
 }
 
 // Run carries out one call and returns its exit status: 0 done, 1 could not,
 // 2 the input is wrong, 3 what --strict asks for.
 func Run(args []string, t Terminal) int {
-	p := &program{Terminal: t}
+	p := &program{Terminal: t, files: map[string]bool{}}
+	p.ReadFile = p.remembering(t.ReadFile)
 	root := p.root()
 	root.SetArgs(keepNegatives(args))
 	root.SetIn(t.In)

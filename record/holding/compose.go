@@ -98,6 +98,9 @@ func (h *Holding) fill(f *Form, given ws.Values, said map[string]any) (body map[
 	if err := checkEvent(form); err != nil {
 		return nil, "", err
 	}
+	if err := checkTest(body); err != nil {
+		return nil, "", err
+	}
 	if err := h.checkNames(f, form); err != nil {
 		return nil, "", err
 	}

@@ -24,7 +24,7 @@ type field struct {
 }
 
 // The names that a field may give; each must be one that the holding knows.
-var nameFlags = []string{"batch", "bed", "vessel", "applicator", "ingredient", "recipe"}
+var nameFlags = []string{"batch", "bed", "vessel", "pump", "applicator", "ingredient", "recipe"}
 
 func text(flag, key string) field { return field{input: ws.Input{Flag: flag, Kind: ws.Text}, key: key} }
 
@@ -87,11 +87,26 @@ var Forms = []*Form{
 		text("tally", "tally"), // the counts of each field, so that the numbers can be made again
 		text("slide", "slide"),
 		text("text", "text")),
-	form("test", journal.Test, "holding.log.test.nothing", []string{"batch", "vessel", "bed"},
+	form("test", journal.Test, "holding.log.test.nothing", []string{"batch", "vessel", "pump", "meter", "bed"},
 		text("batch", "batch"),
 		text("vessel", "vessel"),
+		text("pump", "pump"),
+		text("meter", "meter"),
 		text("bed", "bed"),
 		amountOf("kla20", ws.PerTime, "0.01 /h", "1000 /h", "kla20_per_h", 1),
+		amountOf("kla20-low95", ws.PerTime, "0 /h", "1000 /h", "kla20_low95_per_h", 1),
+		amountOf("kla20-high95", ws.PerTime, "0.01 /h", "10000 /h", "kla20_high95_per_h", 1),
+		choice("kla20-in", "kla20_in", "water", "brew"),
+		amountOf("our", ws.Uptake, "0 mg/L/h", "2000 mg/L/h", "our_mg_per_l_h", 1),
+		amountOf("our-low95", ws.Uptake, "0 mg/L/h", "10000 mg/L/h", "our_low95_mg_per_l_h", 1),
+		amountOf("our-high95", ws.Uptake, "0 mg/L/h", "10000 mg/L/h", "our_high95_mg_per_l_h", 1),
+		amountOf("temp", ws.Temperature, "0 °C", "40 °C", "temp_c", 1),
+		amountOf("volume", ws.Volume, "0.1 L", "1000000 L", "volume_l", 1),
+		amountOf("airflow", ws.Airflow, "0.01 L/min", "50000 L/min", "airflow_l_per_min", 1),
+		amountOf("depth", ws.Length, "0 m", "10 m", "depth_m", 1),
+		// What a meter showed in water full of air, and what that water holds.
+		amountOf("shows", ws.Concentration, "0 mg/L", "200 mg/L", "shows_mg_per_l", 1),
+		amountOf("holds", ws.Concentration, "0.1 mg/L", "50 mg/L", "holds_mg_per_l", 1),
 		amountOf("ecoli", ws.Bare, "0", "1000000000", "ecoli_per_100_ml", 1),
 		amountOf("chlorine", ws.Concentration, "0 mg/L", "10 mg/L", "total_chlorine_mg_per_l", 1),
 		text("text", "text")),

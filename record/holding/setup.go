@@ -140,9 +140,13 @@ func (h *Holding) TOML() ([]byte, error) {
 }
 
 // File is the holding read as a job file: what plan, check and forecast work
-// on.
+// on. A vessel whose air was tested has what the latest test gave.
 func (h *Holding) File(purpose jobfile.Purpose) (*jobfile.File, error) {
-	return read(h.Parts(), purpose)
+	file, err := read(h.Parts(), purpose)
+	if err == nil {
+		h.withTests(file)
+	}
+	return file, err
 }
 
 func read(parts []jobfile.Part, purpose jobfile.Purpose) (*jobfile.File, error) {
