@@ -18,6 +18,7 @@ var catalogue = join(
 	groundWords,
 	waterWords,
 	weatherWords,
+	webGroundWords,
 	groundSheetWords,
 	groundLabels,
 	chlorineWords,

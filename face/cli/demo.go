@@ -70,6 +70,13 @@ func furnish(ctx context.Context, h *holding.Holding) error {
 	if _, err := h.Load(ctx, file, holding.Made{At: demoHour.Add(-48 * time.Hour), By: "M.R."}); err != nil {
 		return err
 	}
+	sky, err := examples.ReadFile(demoFolder + "weather.csv")
+	if err != nil {
+		return err
+	}
+	if err := h.KeepSky("weather.csv", sky); err != nil {
+		return err
+	}
 	for _, batch := range demoBatches {
 		if err := readSoFar(ctx, h, batch, file.Holding.Zone); err != nil {
 			return err

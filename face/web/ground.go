@@ -4,6 +4,7 @@ import (
 	"net/http"
 
 	"aerosteep/job/jobfile"
+	"aerosteep/science/weather"
 	"aerosteep/wording"
 )
 
@@ -11,6 +12,7 @@ import (
 type groundView struct {
 	Sites []siteView
 	Wants []wantView
+	Hours string // what the forecast says
 }
 
 type siteView struct {
@@ -31,6 +33,7 @@ func (s *Site) ground(w http.ResponseWriter, r *http.Request) {
 	if file := s.held(); file != nil {
 		view.fill(p, file)
 	}
+	view.Hours = s.hoursLine(p)
 	s.show(w, http.StatusOK, "ground", p)
 }
 
@@ -70,4 +73,14 @@ func (p *page) bed(bed *jobfile.Bed) bedView {
 		line += ", " + choiceWord(p, "stage", string(bed.Stage))
 	}
 	return bedView{bed.Name, line}
+}
+
+// hoursLine is what the forecast says, in a sentence.
+func (s *Site) hoursLine(p *page) string {
+	sky, now := s.sky(), s.now()
+	if sky == nil {
+		return p.Say("web.hours.link.none")
+	}
+	method := weather.Foliar
+	return p.hoursSentence(ahead(weather.Score(sky.Forecast, skyQuestion(sky, s.siteOf(p), method)), now), method, now)
 }

@@ -22,6 +22,7 @@ type made struct {
 type planKey struct {
 	reader wording.Reader
 	slot   int64
+	sky    int64 // when the forecast was kept
 }
 
 // planFreshFor is how long a plan is shown before it is made anew.
@@ -55,13 +56,17 @@ func (s *Site) renew() {
 
 // planOf is the plan of what the holding wants.
 func (s *Site) planOf(file *jobfile.File, reader wording.Reader, now time.Time) *plan.Plan {
-	key := planKey{reader, now.UnixNano() / int64(planFreshFor)}
+	key := planKey{reader: reader, slot: now.UnixNano() / int64(planFreshFor)}
+	in := plan.Input{File: file, Now: now, Reader: reader}
+	if sky := s.sky(); sky != nil {
+		key.sky, in.Weather = sky.KeptAt.UnixNano(), sky.Forecast
+	}
 	s.made.mu.Lock()
 	defer s.made.mu.Unlock()
 	if kept := s.made.plans[key]; kept != nil {
 		return kept
 	}
-	result := plan.Make(plan.Input{File: file, Now: now, Reader: reader})
+	result := plan.Make(in)
 	if len(s.made.plans) > 8 || s.made.plans == nil {
 		s.made.plans = map[planKey]*plan.Plan{}
 	}

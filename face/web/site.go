@@ -40,6 +40,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /offline", s.offline)
 	mux.HandleFunc("GET /", s.today)
 	mux.HandleFunc("GET /ground", s.ground)
+	mux.HandleFunc("GET /ground/hours", s.hours)
+	mux.HandleFunc("POST /ground/hours", s.hours)
 	mux.HandleFunc("GET /batches", s.batches)
 	mux.HandleFunc("GET /batches/{name}", s.batch)
 	mux.HandleFunc("GET /batches/{name}/log", s.logReading)

@@ -19,6 +19,7 @@ type todayView struct {
 	Next   []todo
 	Shed   []vesselView
 	Plan   string // a sentence on the week, where something is wanted
+	Hours  *todayHours
 }
 
 // alarm is what needs a hand before the next planned visit.
@@ -61,6 +62,7 @@ func (s *Site) fillToday(p *page, view *todayView, file *jobfile.File, now time.
 	if file != nil {
 		view.Next = append(view.Next, s.planned(p, view, file, now)...)
 		view.Shed = shed(p, file, lives)
+		view.Hours = s.sprayingToday(p, file, now)
 	}
 	slices.SortStableFunc(view.Next, func(a, b todo) int { return compare(a.Machine, b.Machine) })
 	if len(view.Next) > 8 {

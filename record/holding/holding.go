@@ -14,6 +14,7 @@ import (
 // by several goroutines.
 type Holding struct {
 	journal *journal.Journal
+	sky     skyKept
 
 	mu      sync.Mutex
 	state   state

@@ -191,6 +191,9 @@ func (j *Journal) Close() error {
 // Device is the name of this data folder as a place where entries are made.
 func (j *Journal) Device() string { return j.device }
 
+// Folder is the data folder.
+func (j *Journal) Folder() string { return filepath.Dir(j.path) }
+
 // Name is the name of the chain that new entries join.
 func (j *Journal) Name() string { return j.name }
 

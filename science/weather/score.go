@@ -52,6 +52,9 @@ var minded = map[Method]map[Factor]bool{
 	Drench: {Rain: true, Frost: true, Wind: true, Temperature: true},
 }
 
+// Minds tells whether a method minds a factor.
+func (m Method) Minds(f Factor) bool { return minded[m][f] }
+
 // Finding is what one factor says.
 type Finding struct {
 	Mark  *Mark    // nil where it is not known, or not minded
