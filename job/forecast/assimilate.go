@@ -105,6 +105,7 @@ func (f *follow) take(at, index int) {
 	if r.Hour-f.last < denseHours {
 		spread *= denseSpread
 	}
+	f.often = r.Hour-f.last < oftenHours
 	f.last = r.Hour
 	sight := sight{r.Hour, value, spread, bit}
 	f.weighOxygen(s, sight)

@@ -19,9 +19,13 @@ type ensemble struct {
 	noise    *numeric.Normals
 	boldness float64 // of leaps; 1 but where a reading surprised
 
+	often bool // readings come often
+	turn  int  // of the traits to be loosened
+
 	// room that is used again and again
 	spare  []member
 	drawn  []int
+	logs   []float64
 	sorter sorter
 }
 

@@ -74,7 +74,7 @@ func TestReadingsCount(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if wide, narrow := blind.State.DO.High80-blind.State.DO.Low80, seen.State.DO.High80-seen.State.DO.Low80; narrow >= wide/2 {
+	if wide, narrow := blind.State.DO.High80-blind.State.DO.Low80, seen.State.DO.High80-seen.State.DO.Low80; narrow >= 0.7*wide {
 		t.Errorf("with readings the range is %.2f, without %.2f", narrow, wide)
 	}
 	if math.Abs(seen.State.DO.Median-6.4) > 0.5 {

@@ -53,19 +53,47 @@ func (m *member) trait(i int) *float64 {
 	}
 }
 
+// thirds: where readings come often, each drawing loosens every third trait in
+// turn; logarithms of all of them would cost more than the walk itself.
+const thirds = 3
+
 // loosen moves copies of one member apart.
 func (e *ensemble) loosen() {
-	const least = 1e-9
-	keep := math.Sqrt(1 - kernel*kernel)
+	e.turn++
 	for t := range traits {
-		mean, spread := e.moments(func(m *member) float64 { return numeric.Log(*m.trait(t) + least) })
-		for i := range e.members {
-			m := &e.members[i]
-			v := numeric.Log(*m.trait(t) + least)
-			v = float64(keep*v) + float64((1-keep)*mean) + float64(kernel*spread)*e.noise.Next()
-			*m.trait(t) = numeric.Exp(v)
+		if e.often && t%thirds != e.turn%thirds {
+			continue
 		}
+		e.loosenTrait(t)
 	}
+	e.loosenPlain()
+}
+
+// loosenTrait works on the logarithm of one trait.
+func (e *ensemble) loosenTrait(t int) {
+	const least = 1e-9
+	if len(e.logs) != len(e.members) {
+		e.logs = make([]float64, len(e.members))
+	}
+	mean, square := 0.0, 0.0
+	for i := range e.members {
+		v := numeric.Log(*e.members[i].trait(t) + least)
+		e.logs[i] = v
+		mean += v
+		square += float64(v * v)
+	}
+	n := float64(len(e.members))
+	mean /= n
+	spread := math.Sqrt(math.Max(0, square/n-float64(mean*mean)))
+	keep := math.Sqrt(1 - kernel*kernel)
+	for i, v := range e.logs {
+		v = float64(keep*v) + float64((1-keep)*mean) + float64(kernel*spread)*e.noise.Next()
+		*e.members[i].trait(t) = numeric.Exp(v)
+	}
+}
+
+// loosenPlain works on what is no logarithm.
+func (e *ensemble) loosenPlain() {
 	for _, plain := range []func(*member) *float64{
 		func(m *member) *float64 { return &m.bias }, func(m *member) *float64 { return &m.drift },
 		func(m *member) *float64 { return &m.strayUptake }, func(m *member) *float64 { return &m.strayTransfer },

@@ -2,16 +2,12 @@ package forecast
 
 import "math"
 
-// thermal reads what a thermometer can tell about: the water and what it
-// stands in.
-var thermal = []func(*member) *float64{
-	func(m *member) *float64 { return &m.water },
-	func(m *member) *float64 { return &m.room },
-	func(m *member) *float64 { return &m.offset },
-	func(m *member) *float64 { return &m.cosine },
-	func(m *member) *float64 { return &m.sine },
-	func(m *member) *float64 { return &m.cooling },
-	func(m *member) *float64 { return &m.lag },
+// thermals is how many numbers a thermometer can tell about: the water and
+// what it stands in.
+const thermals = 7
+
+func (m *member) thermal() [thermals]*float64 {
+	return [thermals]*float64{&m.water, &m.room, &m.offset, &m.cosine, &m.sine, &m.cooling, &m.lag}
 }
 
 // takeTemperature brings the members toward a reading of the water's
@@ -38,16 +34,9 @@ func (e *ensemble) takeTemperature(reading float64) (believed bool) {
 
 // shift updates one of the two ensembles.
 func (e *ensemble) shift(reading float64, in func(*member) bool) {
-	mean, spread := e.weighted(func(m *member) float64 { return m.water }, in)
-	if math.IsNaN(mean) {
+	gains, found := e.gains(in)
+	if !found {
 		return
-	}
-	variance := float64(spread*spread) + waterSpread*waterSpread
-	gains := make([]float64, len(thermal))
-	for k, get := range thermal {
-		middle, _ := e.weighted(func(m *member) float64 { return *get(m) }, in)
-		product, _ := e.weighted(func(m *member) float64 { return float64((*get(m) - middle) * (m.water - mean)) }, in)
-		gains[k] = product / variance
 	}
 	for i := range e.members {
 		m := &e.members[i]
@@ -55,12 +44,52 @@ func (e *ensemble) shift(reading float64, in func(*member) bool) {
 			continue
 		}
 		surprise := reading + float64(waterSpread*e.noise.Next()) - m.water
-		for k, get := range thermal {
-			*get(m) += float64(gains[k] * surprise)
+		for k, v := range m.thermal() {
+			*v += float64(gains[k] * surprise)
 		}
-		m.lag = math.Max(0.5, m.lag)
-		m.cooling = math.Max(0, m.cooling)
+		if m.lag < 0.5 {
+			m.lag = 0.5
+		}
+		if m.cooling < 0 {
+			m.cooling = 0
+		}
 	}
+}
+
+// gains are how much each number moves for a degree of surprise: its
+// covariance with the water over the variance of water and reading together.
+// The sums are taken about one member, so that no digits are lost.
+func (e *ensemble) gains(in func(*member) bool) (gains [thermals]float64, found bool) {
+	var about, first, product [thermals]float64
+	sum := 0.0
+	for i := range e.members {
+		m := &e.members[i]
+		if !in(m) {
+			continue
+		}
+		values := m.thermal()
+		if sum == 0 {
+			for k, v := range values {
+				about[k] = *v
+			}
+		}
+		w := e.weights[i]
+		sum += w
+		water := float64(w * (m.water - about[0]))
+		for k, v := range values {
+			d := *v - about[k]
+			first[k] += float64(w * d)
+			product[k] += float64(water * d)
+		}
+	}
+	if !(sum > 0) {
+		return gains, false
+	}
+	variance := product[0]/sum - float64(first[0]/sum)*(first[0]/sum) + waterSpread*waterSpread
+	for k := range gains {
+		gains[k] = (product[k]/sum - float64(first[k]/sum)*(first[0]/sum)) / variance
+	}
+	return gains, true
 }
 
 // weighted is the mean and spread of a number over the members that are in;

@@ -16,6 +16,7 @@ const (
 	strayDensity   = 0.01 // per mg/L, of a wrong reading that is not of a known kind
 	inAirSpread    = 0.35 // mg/L, of a reading taken in air about saturation
 	denseHours     = 0.4  // within which the next reading says little that is new
+	oftenHours     = 1.5  // under which readings come often
 	denseSpread    = 2.0  // by which its spread is taken wider
 	effectiveLeast = 0.5  // share of the members' number under which they are drawn anew
 )
