@@ -27,7 +27,7 @@ var webShellWords = Table{
 	"web.nothing.more":   {"Start from Today; everything is reached from there.", "Empiece por Hoy; desde allí se llega a todo."},
 	"web.error.title":    {"To mend: {title}", "Por corregir: {title}"},
 	"web.mend":           {"{n} {n|thing|things} to mend", "{n} {n|cosa|cosas} por corregir"},
-	"web.field.default":  {" If left empty: {default}.", " Si se deja vacío: {default}."},
+	"web.field.default":  {"; if left empty: {default}", "; si se deja vacío: {default}"},
 
 	"web.worksheets.title":     {"Worksheets", "Hojas de cálculo"},
 	"web.worksheets.say":       {"One question, one calculation, with its range and its source.", "Una pregunta, un cálculo, con su margen y su fuente."},
