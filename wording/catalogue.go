@@ -56,6 +56,7 @@ var catalogue = join(
 	webPagesWords,
 	webGuidesWords,
 	webBenchWords,
+	webRecipesWords,
 	labelsWords,
 )
 

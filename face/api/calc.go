@@ -45,6 +45,9 @@ func (a *API) calc(w http.ResponseWriter, r *http.Request) {
 		a.refuse(w, r, status, err)
 		return
 	}
+	if a.holding != nil {
+		a.holding.HandIn(sheet, given)
+	}
 	answer, err := answerOf(sheet, given, reader)
 	if err != nil {
 		a.refuse(w, r, http.StatusUnprocessableEntity, err)

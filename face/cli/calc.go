@@ -1,13 +1,18 @@
 package cli
 
 import (
+	"context"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
+	"aerosteep/record/holding"
+	"aerosteep/record/journal"
 	"aerosteep/record/report"
 	"aerosteep/wording"
 	"aerosteep/worksheet"
@@ -124,6 +129,9 @@ func (p *program) runSheet(sheet *worksheet.Sheet, given worksheet.Values, args 
 	if err != nil {
 		return err
 	}
+	if names["recipe"] == "" {
+		p.handIn(sheet, given)
+	}
 	result, err := Answer(sheet, given, names, r)
 	if err != nil {
 		return err
@@ -199,6 +207,25 @@ func (p *program) readFiles(sheet *worksheet.Sheet, given worksheet.Values) (map
 // documents write what a sheet can put on paper, by the sheet's name.
 var documents = map[string]func(*worksheet.Result, wording.Reader) ([]byte, error){
 	"dose-chart": report.DoseChart,
+}
+
+// handIn lets a worksheet know the recipes of the holding, if there is one: a
+// calculation makes no data folder, and one that cannot be opened only means
+// that its recipes are not known.
+func (p *program) handIn(sheet *worksheet.Sheet, given worksheet.Values) {
+	folder, err := p.dataFolder()
+	if err != nil || len(given["recipe"]) == 0 {
+		return
+	}
+	if _, err := os.Stat(filepath.Join(folder, journal.File)); err != nil {
+		return
+	}
+	h, err := holding.Open(context.Background(), folder, p.means())
+	if err != nil {
+		return
+	}
+	defer h.Close()
+	h.HandIn(sheet, given)
 }
 
 // writeDocuments writes the files that were asked for.

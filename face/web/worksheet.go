@@ -67,6 +67,9 @@ func (s *Site) worksheet(w http.ResponseWriter, r *http.Request) {
 	p.Title, p.Under, p.BackTo = p.Heading, p.Say("web.worksheet.kicker"), p.Say("web.worksheets.title")
 	view := &sheetView{Sheet: sheet, Method: "get", Group: sheet.Group.Title().For(p.Reader), Range: sheet.Range().For(p.Reader), Sources: sheet.Sources}
 	given, asked := formValues(sheet, r.Form, p)
+	if s.Holding != nil {
+		s.Holding.HandIn(sheet, given)
+	}
 	var faults fault.List
 	if view.Asked = asked; asked {
 		view.AskedAs = "?" + r.URL.RawQuery
