@@ -40,6 +40,7 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /offline", s.offline)
 	mux.HandleFunc("GET /", s.today)
 	mux.HandleFunc("GET /ground", s.ground)
+	mux.HandleFunc("GET /rig/marks", s.marks)
 	mux.HandleFunc("GET /ground/hours", s.hours)
 	mux.HandleFunc("POST /ground/hours", s.hours)
 	mux.HandleFunc("GET /batches", s.batches)

@@ -66,12 +66,10 @@ var vessels = map[string]struct {
 }
 
 func runVessel(f *worksheet.Form) (*worksheet.Result, error) {
-	name := f.Text("shape")
-	err := vessels[name].check(f, name, "diameter", "height", "cone-height", "length", "width", "top-diameter", "bottom-diameter")
+	shape, err := Shape(f)
 	if err != nil {
 		return nil, err
 	}
-	shape := vessels[name].build(f)
 	depth, err := level(f, shape)
 	if err != nil {
 		return nil, err
@@ -124,4 +122,13 @@ func level(f *worksheet.Form, shape rig.Shape) (quantity.Length, error) {
 		depth = shape.Depth() - depth
 	}
 	return depth, nil
+}
+
+// Shape is the vessel that a form of the sheet vessel-volume describes.
+func Shape(f *worksheet.Form) (rig.Shape, error) {
+	name := f.Text("shape")
+	if err := vessels[name].check(f, name, "diameter", "height", "cone-height", "length", "width", "top-diameter", "bottom-diameter"); err != nil {
+		return nil, err
+	}
+	return vessels[name].build(f), nil
 }
