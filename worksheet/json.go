@@ -20,7 +20,19 @@ func (r *Result) JSON(reader wording.Reader) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return json.Marshal(object)
+	return Plainly(object)
+}
+
+// Plainly encodes JSON as people write it: & < > stand as they are, since what
+// we print is not a page.
+func Plainly(value any) ([]byte, error) {
+	var b bytes.Buffer
+	encoder := json.NewEncoder(&b)
+	encoder.SetEscapeHTML(false)
+	if err := encoder.Encode(value); err != nil {
+		return nil, err
+	}
+	return bytes.TrimSuffix(b.Bytes(), []byte("\n")), nil
 }
 
 func (r *Result) tree(reader wording.Reader) (Object, error) {
@@ -89,7 +101,7 @@ func (o Object) MarshalJSON() ([]byte, error) {
 		if i > 0 {
 			b.WriteByte(',')
 		}
-		value, err := json.Marshal(m.Value)
+		value, err := Plainly(m.Value)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", m.Key, err)
 		}

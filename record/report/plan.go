@@ -3,7 +3,6 @@
 package report
 
 import (
-	"encoding/json"
 
 	"aerosteep/job/plan"
 	"aerosteep/source"
@@ -34,7 +33,7 @@ func PlanJSON(p *plan.Plan, reader wording.Reader) ([]byte, error) {
 		full.Cautions = append(append([]string(nil), p.Cautions...), worksheet.Sentences(hygiene.Cautions(), reader)...)
 		full.Sources = withSources(p.Sources, hygiene.Sources())
 	}
-	return json.Marshal(full)
+	return worksheet.Plainly(full)
 }
 
 func withSources(have, more []source.Source) []source.Source {
