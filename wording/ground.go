@@ -19,6 +19,10 @@ var groundWords = Table{
 	"ground.round-pole":         {"the corners go round a pole", "las esquinas rodean un polo"},
 	"ground.hole-outside":       {"hole {hole} does not lie inside its outline", "el hueco {hole} no queda dentro de su contorno"},
 
+	"ground.gpx.broken":          {"the file breaks off or is not XML", "el archivo se corta o no es XML"},
+	"ground.gpx.empty":           {"the file has no points", "el archivo no tiene puntos"},
+	"ground.gpx.allowed":         {"GPX with a track, a route or way points round the field", "GPX con un recorrido, una ruta o puntos alrededor del campo"},
+	"ground.gpx.advice":          {"export the walk again, or type its corners", "exporte la caminata de nuevo o escriba sus esquinas"},
 	"ground.geojson.broken":      {"it is not JSON that can be read", "no es JSON que se pueda leer"},
 	"ground.geojson.empty":       {"it holds no area", "no contiene ninguna superficie"},
 	"ground.geojson.coordinates": {"its coordinates cannot be read", "sus coordenadas no se pueden leer"},

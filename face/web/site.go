@@ -41,6 +41,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /", s.today)
 	mux.HandleFunc("GET /ground", s.ground)
 	mux.HandleFunc("GET /rig/marks", s.marks)
+	mux.HandleFunc("GET /ground/walk", s.walk)
+	mux.HandleFunc("POST /ground/walk", s.walk)
 	mux.HandleFunc("GET /ground/hours", s.hours)
 	mux.HandleFunc("POST /ground/hours", s.hours)
 	mux.HandleFunc("GET /batches", s.batches)

@@ -5,6 +5,7 @@ import { handOver, tell } from "./queue.js";
 document.documentElement.classList.add("scripted");
 document.getElementById("mend")?.focus();
 if (document.getElementById("log")) import("./log.js");
+if (document.getElementById("walk")) import("./walk.js");
 if (document.getElementById("bench")) import("./bench.js");
 if (document.querySelector("form[data-sheet]")) import("./worksheet.js");
 
