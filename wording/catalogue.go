@@ -47,6 +47,7 @@ var catalogue = join(
 	journalWords,
 	holdingWords,
 	reportWords,
+	paperWords,
 	jobSheetWords,
 	cliWords,
 	cliRecordWords,
