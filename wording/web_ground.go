@@ -122,4 +122,13 @@ var webGroundWords = Table{
 	"web.walk.paces.good":    {"A practised pace is good to about 5 % on level ground, so the area to about 10 %. A tape measure is better for a small bed.", "Un paso parejo da un 5 % en terreno llano, así que el área un 10 %. Para un cantero chico es mejor una cinta métrica."},
 	"web.walk.paced":         {"About {area}: {long} by {wide}.", "Unos {area}: {long} por {wide}."},
 	"web.walk.tape":          {"By tape measure, rows or trees", "Con cinta métrica, por hileras o árboles"},
+
+	"web.water.title":    {"Water, as last tested", "Agua, según la última prueba"},
+	"web.water.own":      {"Own water", "Agua propia"},
+	"web.water.age":      {"{n} {n|day|days} old", "Hace {n} {n|día|días}"},
+	"web.water.chlorine": {"total chlorine {value}", "cloro total {value}"},
+	"web.water.ecoli":    {"E. coli {value} per 100 mL", "E. coli {value} por 100 mL"},
+	"web.water.old":      {"Test again", "Pruebe de nuevo"},
+	"web.water.none":     {"No water was tested yet. Fill water with chlorine kills what the brew should grow: log a test of total chlorine with its place.", "Aún no se probó ningún agua. El cloro del agua de llenado mata lo que la tanda debe criar: anote una prueba de cloro total con su lugar."},
+	"web.water.sheet":    {"What to do about the chlorine", "Qué hacer con el cloro"},
 }

@@ -13,6 +13,7 @@ type groundView struct {
 	Sites []siteView
 	Wants []wantView
 	Hours string // what the forecast says
+	Water []waterTest
 }
 
 type siteView struct {
@@ -34,6 +35,7 @@ func (s *Site) ground(w http.ResponseWriter, r *http.Request) {
 		view.fill(p, file)
 	}
 	view.Hours = s.hoursLine(p)
+	view.Water = s.waterTests(p, r, s.now())
 	s.show(w, http.StatusOK, "ground", p)
 }
 

@@ -109,6 +109,7 @@ var Forms = []*Form{
 		amountOf("holds", ws.Concentration, "0.1 mg/L", "50 mg/L", "holds_mg_per_l", 1),
 		amountOf("ecoli", ws.Bare, "0", "1000000000", "ecoli_per_100_ml", 1),
 		amountOf("chlorine", ws.Concentration, "0 mg/L", "10 mg/L", "total_chlorine_mg_per_l", 1),
+		text("place", "place"),
 		text("text", "text")),
 	form("applied", journal.Applied, "", []string{"bed"},
 		needed(text("bed", "")),
