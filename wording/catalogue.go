@@ -58,6 +58,7 @@ var catalogue = join(
 	webGuidesWords,
 	webBenchWords,
 	webRecipesWords,
+	webHygieneWords,
 	labelsWords,
 )
 

@@ -20,6 +20,8 @@ type todayView struct {
 	Shed   []vesselView
 	Plan   string // a sentence on the week, where something is wanted
 	Hours  *todayHours
+	NoPick []letterLink // beds that may not be picked yet
+	Early  []string     // picks that came too soon
 }
 
 // alarm is what needs a hand before the next planned visit.
@@ -47,6 +49,7 @@ func (s *Site) today(w http.ResponseWriter, r *http.Request) {
 			p.Title = p.Say("web.today.of", "name", file.Holding.Name)
 		}
 		s.fillToday(p, view, file, now)
+		s.guardBeds(p, view, r)
 	}
 	s.show(w, http.StatusOK, "today", p)
 }
@@ -69,6 +72,26 @@ func (s *Site) fillToday(p *page, view *todayView, file *jobfile.File, now time.
 		view.Next = view.Next[:8]
 	}
 }
+
+// guardBeds warns of beds on which the tea still asks for days, and of picks
+// of the last days that came too soon.
+func (s *Site) guardBeds(p *page, view *todayView, r *http.Request) {
+	for _, c := range s.cards(r) {
+		if !c.planned {
+			view.NoPick = append(view.NoPick, letterLink{stakeLink(c.bed), c.bed, p.Text(c.text)})
+		}
+	}
+	recent := s.now().AddDate(0, 0, -earlyShown)
+	for _, early := range s.early(r) {
+		if early.Picked.After(recent) {
+			view.Early = append(view.Early, p.Text(early.Text()))
+		}
+	}
+}
+
+// earlyShown is for how many days a pick that came too soon stands on Today;
+// it stays in the records.
+const earlyShown = 14
 
 func compare(a, b string) int {
 	x, _ := time.Parse(time.RFC3339, a)
