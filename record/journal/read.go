@@ -26,15 +26,16 @@ type Wanted struct {
 	Newest  int       // at most so many, the newest; 0 for all
 }
 
-// List finds entries by when they happened, oldest first.
+// List finds entries by when they happened, oldest first; of those of one
+// moment, the one that was stored first.
 func (j *Journal) List(ctx context.Context, w Wanted) ([]Kept, error) {
 	where, args := w.conditions()
 	query := `SELECT arrival, form, (SELECT r.id FROM entries r WHERE r.replaces = e.id ORDER BY r.recorded DESC, r.id DESC LIMIT 1)
 		FROM entries e` + where
 	if w.Newest > 0 {
-		query += ` ORDER BY at DESC, id DESC LIMIT ` + place(&args, w.Newest)
+		query += ` ORDER BY at DESC, arrival DESC LIMIT ` + place(&args, w.Newest)
 	} else {
-		query += ` ORDER BY at, id`
+		query += ` ORDER BY at, arrival`
 	}
 	found, err := j.kept(ctx, query, args...)
 	if w.Newest > 0 {

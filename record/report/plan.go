@@ -3,7 +3,6 @@
 package report
 
 import (
-
 	"aerosteep/job/plan"
 	"aerosteep/source"
 	"aerosteep/wording"
