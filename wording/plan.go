@@ -25,7 +25,7 @@ var planWords = Table{
 	"plan.step.clean":        {"Clean {vessel}, its tube and diffuser, and rinse", "Limpie {vessel}, su tubo y su difusor, y enjuague"},
 	"plan.step.fill":         {"Fill {vessel} with {volume} of water", "Llene {vessel} con {volume} de agua"},
 	"plan.step.dechlorinate": {"Stir in {dose} of ascorbic acid (10 % over the dose), wait 5 minutes, test total chlorine again", "Disuelva {dose} de ácido ascórbico (10 % más que la dosis), espere 5 minutos y mida otra vez el cloro total"},
-	"plan.step.pre-feed":     {"Moisten the compost for {recipe} and keep it loose, warm and covered until it goes in (common practice)", "Humedezca el compost para {recipe} y manténgalo suelto, tibio y tapado hasta usarlo (práctica común)"},
+	"plan.step.pre-feed":     {"Moisten the compost for {recipe} and keep it loose, warm and covered until it goes in (common practice). Look for fine white threads and an earthy smell; if it smells sour or rotten, leave it out", "Humedezca el compost para {recipe} y manténgalo suelto, tibio y tapado hasta usarlo (práctica común). Busque hilos blancos finos y olor a tierra; si huele agrio o a podrido, no lo use"},
 	"plan.step.feed":         {"Put in {items}", "Añada {items}"},
 	"plan.step.finish":       {"Stir in {items}", "Incorpore {items}"},
 	"plan.step.air-on":       {"Air on: see bubbles all over {vessel}. The pump stands above the water, its plug away from it", "Encienda el aire: burbujas en todo {vessel}. La bomba va por encima del agua, el enchufe lejos de ella"},

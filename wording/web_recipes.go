@@ -33,7 +33,7 @@ var webRecipesWords = Table{
 	"web.recipe.skip":           {"Short of air, skip this feed first: {when}. That takes {demand} of oxygen demand away (common practice: the sugar that comes late pulls oxygen down fastest).", "Si falta aire, omita primero esta: {when}. Eso quita {demand} de demanda de oxígeno (práctica común: el azúcar tardío es lo que más rápido baja el oxígeno)."},
 	"web.recipe.skip.none":      {"All food goes in at the start, so there is no later feed to skip: start with less, or brew it unfed.", "Todo el alimento entra al inicio, así que no hay alimentación posterior que omitir: empiece con menos, o prepárelo sin alimento."},
 	"web.recipe.unfed.title":    {"Without food", "Sin alimento"},
-	"web.recipe.unfed":          {"The unfed twin is the compost alone: {composts}. Food is what pathogens grew on in trials; without it none were seen to grow.", "La gemela sin alimento es solo el compost: {composts}. Con alimento crecieron patógenos en ensayos; sin él no se vio que crecieran."},
+	"web.recipe.unfed":          {"The unfed twin: {composts}, nothing else. Food is what pathogens grew on in trials; without it none were seen to grow.", "La gemela sin alimento: {composts}, nada más. Con alimento crecieron patógenos en ensayos; sin él no se vio que crecieran."},
 	"web.recipe.unfed.open":     {"Open the unfed twin", "Abrir la gemela sin alimento"},
 	"web.recipe.finish":         {"Finish by stage of growth", "Final según la etapa de crecimiento"},
 	"web.recipe.finish.hint":    {"Stirred in at the end (common practice). No trial shows an effect of it.", "Se agrega al final (práctica común). Ningún ensayo muestra un efecto."},

@@ -36,7 +36,7 @@ function build(form) {
   function press(key) {
     if (key === "undo") field.value = field.value.slice(0, -1);
     else field.value += key;
-    navigator.vibrate?.(key === next ? [30, 40, 30] : key === "undo" ? 60 : 20);
+    if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.(key === next ? [30, 40, 30] : key === "undo" ? 60 : 20);
     remember();
     show(key);
     if (key === next || key === "undo") work();
