@@ -2,6 +2,7 @@ package holding
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"aerosteep/job/hygiene"
@@ -31,9 +32,13 @@ func (e Early) Text() wording.Text {
 	return wording.Say("holding.early.ask", places)
 }
 
-// rule is the paragraph that decided.
+// rule is the paragraph that decided: of the sets that say what the verdict
+// says, the first.
 func (e Early) rule() string {
 	for _, why := range e.Now.Why {
+		if !slices.Contains(e.Now.DecidedBy, why.Set) {
+			continue
+		}
 		if why.Effect == hygiene.Delays || why.Effect == hygiene.Forbids || why.Effect == hygiene.Asks {
 			return why.Citation
 		}
