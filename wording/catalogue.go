@@ -59,6 +59,7 @@ var catalogue = join(
 	webBenchWords,
 	webRecipesWords,
 	webHygieneWords,
+	webRunWords,
 	labelsWords,
 )
 

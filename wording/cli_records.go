@@ -36,6 +36,7 @@ var cliRecordWords = Table{
 	"cli.log.end":         {"A batch is over.", "Una tanda terminó."},
 	"cli.log.note":        {"Anything worth remembering.", "Cualquier cosa que valga recordar."},
 	"cli.log.count":       {"A count under the microscope.", "Un conteo al microscopio."},
+	"cli.log.release":     {"The one look at a batch before its first load.", "La única revisión de una tanda antes de su primera carga."},
 	"cli.log.test":        {"A test of the rig, or a result of the laboratory.", "Una prueba del equipo, o un resultado del laboratorio."},
 	"cli.log.applied":     {"Tea went on a bed.", "Se aplicó té en un bancal."},
 	"cli.log.cleaned":     {"Something was cleaned.", "Se limpió algo."},

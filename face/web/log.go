@@ -3,7 +3,6 @@ package web
 import (
 	"context"
 	"net/http"
-	"strings"
 	"time"
 
 	"aerosteep/fault"
@@ -72,32 +71,7 @@ func (s *Site) logReading(w http.ResponseWriter, r *http.Request) {
 
 // keepReading stores what was typed as an entry; nil says that it is on disk.
 func (s *Site) keepReading(r *http.Request, p *page, made holding.Made, name string) fault.List {
-	form, _ := holding.FormOf("reading")
-	given := worksheet.Values{"batch": {name}}
-	for i := range form.Sheet.Inputs {
-		in := &form.Sheet.Inputs[i]
-		if text := strings.TrimSpace(r.PostForm.Get(in.Flag)); text != "" && in.Flag != "batch" {
-			given[in.Flag] = []string{withBoxUnit(in, text, p)}
-		}
-	}
-	if at, err := time.Parse(time.RFC3339, r.PostForm.Get("at")); err == nil {
-		made.At = at // it waited on the phone
-	}
-	entry, err := s.Holding.Compose(form, given, made)
-	if id := r.PostForm.Get("id"); id != "" && err == nil {
-		entry.ID, entry.RecordedAt = id, entry.At // made on the phone, so that it is kept once
-	}
-	if err == nil {
-		err = s.store(r.Context(), entry)
-	}
-	if err == nil {
-		return nil
-	}
-	faults := fault.Of(err)
-	if len(faults) == 0 {
-		faults = fault.List{{What: verbatim(err)}}
-	}
-	return faults
+	return s.keepForm(r, p, "reading", worksheet.Values{"batch": {name}}, made)
 }
 
 func (s *Site) fillLog(p *page, view *logView, r *http.Request, faults fault.List, now time.Time) {

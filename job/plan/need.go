@@ -28,9 +28,6 @@ type want struct {
 	unmet      bool
 }
 
-// share is the tea in the mix.
-func (w *want) share() quantity.Share { return quantity.Share(1 / (1 + w.Dilution)) }
-
 // readWants works out what each want needs, and what it will be put on with.
 func (p *planner) readWants() {
 	for _, given := range p.File.Wants {
@@ -43,7 +40,7 @@ func (p *planner) readWants() {
 		p.pieces = append(p.pieces, w)
 		p.plan.Needs = append(p.plan.Needs, Need{
 			Want: w.Index, Bed: w.Bed, Method: w.Method, TeaL: w.tea.Litres(), MixL: w.mix.Litres(),
-			Dilution: dilutionWord(w.Dilution), PercentTea: w.share().Percent(), Why: p.whyNeed(w),
+			Dilution: dilutionWord(w.Dilution), PercentTea: w.Share().Percent(), Why: p.whyNeed(w),
 		})
 		p.chooseApplicator(w)
 	}
@@ -51,14 +48,7 @@ func (p *planner) readWants() {
 
 // size is how much tea lands on the bed: area x rate, or as given.
 func (w *want) size() {
-	switch {
-	case w.Tea != nil:
-		w.tea = *w.Tea
-	case w.TeaRate != nil:
-		w.tea = quantity.Litres(w.TeaRate.LitresPerSquareMetre() * w.bed.Area.SquareMetres())
-	case w.MixRate != nil:
-		w.tea = quantity.Litres(w.MixRate.LitresPerSquareMetre() * w.bed.Area.SquareMetres() / (1 + w.Dilution))
-	}
+	w.tea, _ = w.TeaOn(w.bed) // the file has been checked
 	w.mix, w.whole = w.tea*quantity.Volume(1+w.Dilution), w.tea
 }
 

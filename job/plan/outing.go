@@ -202,7 +202,7 @@ func (w *want) primeTea() quantity.Volume {
 	if w.applicator == nil {
 		return 0
 	}
-	return w.applicator.DeadVolume * quantity.Volume(w.share())
+	return w.applicator.DeadVolume * quantity.Volume(w.Share())
 }
 
 // firsts are the wants of an outing with which a run begins: no want before

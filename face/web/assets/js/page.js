@@ -8,6 +8,7 @@ if (document.getElementById("log")) import("./log.js");
 if (document.getElementById("walk")) import("./walk.js");
 if (document.getElementById("bench")) import("./bench.js");
 if (document.querySelector("form[data-sheet]")) import("./worksheet.js");
+if (document.querySelector("form[data-keep]")) import("./run.js");
 
 if ("indexedDB" in window) {
   tell().then(handOver);
