@@ -1,7 +1,6 @@
 package web
 
 import (
-	"errors"
 	"net/http"
 	"slices"
 	"strings"
@@ -102,7 +101,7 @@ func (p *page) checkLook(look application.Release, smell string) fault.List {
 		look.UseBy = look.At // not known: nothing to be past of
 	}
 	var faults fault.List
-	for _, wrong := range faultsOf(look.Check()) {
+	for _, wrong := range fault.Of(look.Check()) {
 		faults = append(faults, fault.New(wrong.Field, "", p.missingOfLook(wrong.Field), wording.Text{}, wording.Text{}))
 	}
 	if look.Released && slices.Contains(badSmells, smell) {
@@ -112,14 +111,6 @@ func (p *page) checkLook(look application.Release, smell string) fault.List {
 		return nil
 	}
 	return faults
-}
-
-func faultsOf(err error) fault.List {
-	var list fault.List
-	if errors.As(err, &list) {
-		return list
-	}
-	return fault.Of(err)
 }
 
 // missingOfLook says what the look still needs.

@@ -8,8 +8,8 @@ import (
 	"testing"
 )
 
-// post sends a form as a browser would and answers the page it led to.
-func post(t *testing.T, server *httptest.Server, address string, form url.Values) (int, string) {
+// sendForm sends a form as a browser would and answers the page it led to.
+func sendForm(t *testing.T, server *httptest.Server, address string, form url.Values) (int, string) {
 	t.Helper()
 	response, err := http.PostForm(server.URL+address, form)
 	if err != nil {
@@ -48,7 +48,7 @@ func TestFirstLoadCorrectsTheRest(t *testing.T) {
 	server := demoServer(t)
 	page, _ := fetch(t, server, "/run/D-114?want=0")
 	see(t, page, "Load 1 of")
-	status, page := post(t, server, "/run/D-114?want=0", url.Values{
+	status, page := sendForm(t, server, "/run/D-114?want=0", url.Values{
 		"do-now": {"load"}, "bed": {"Kale, east"}, "method": {"drench"}, "load": {"1"}, "tea": {"3 L"}, "water": {"12 L"}, "applicator": {"Knapsack"},
 		"covered": {"400"}, "gone": {"4"}, "by": {"R.K."},
 	})
@@ -63,7 +63,7 @@ func TestFirstLoadCorrectsTheRest(t *testing.T) {
 // A bed that is passed by goes from the run and stands in the logbook.
 func TestBedIsLeftOut(t *testing.T) {
 	server := demoServer(t)
-	_, page := post(t, server, "/run/D-114?want=0&want=1", url.Values{"do-now": {"leave"}, "bed": {"Strawberries"}})
+	_, page := sendForm(t, server, "/run/D-114?want=0&want=1", url.Values{"do-now": {"leave"}, "bed": {"Strawberries"}})
 	see(t, page, "Left out: Strawberries.")
 	if strings.Contains(page, `name="bed" value="Strawberries"`) {
 		t.Error("a bed that was left out is still offered")
@@ -91,14 +91,14 @@ func TestGoOrNoGo(t *testing.T) {
 // says where it goes.
 func TestReleaseBeforeTheFirstLoad(t *testing.T) {
 	server := demoServer(t)
-	status, page := post(t, server, "/run/D-114/release", url.Values{"released": {"yes"}})
+	status, page := sendForm(t, server, "/run/D-114/release", url.Values{"released": {"yes"}})
 	if status != http.StatusUnprocessableEntity {
 		t.Errorf("an empty look answers %d", status)
 	}
 	see(t, page, "Smell: say it", "Look: say it", "Initials: say it", "Oxygen: give the reading")
 	sour := url.Values{"smell": {"sour"}, "look": {"grey foam"}, "no-meter": {"yes"}, "by": {"R.K."}}
 	sour.Set("released", "yes")
-	status, page = post(t, server, "/run/D-114/release", sour)
+	status, page = sendForm(t, server, "/run/D-114/release", sour)
 	if status != http.StatusUnprocessableEntity {
 		t.Errorf("sour tea was released: %d", status)
 	}
@@ -106,16 +106,16 @@ func TestReleaseBeforeTheFirstLoad(t *testing.T) {
 	sour.Set("released", "no")
 	sour.Set("why", "smells sour")
 	sour.Set("instead", "compost heap")
-	_, page = post(t, server, "/run/D-114/release", sour)
+	_, page = sendForm(t, server, "/run/D-114/release", sour)
 	see(t, page, "Refused", "smells sour", "compost heap")
-	_, page = post(t, server, "/run/D-114/release", url.Values{"smell": {"earthy"}, "look": {"brown"}, "do": {"7.1"}, "by": {"R.K."}, "released": {"yes"}})
+	_, page = sendForm(t, server, "/run/D-114/release", url.Values{"smell": {"earthy"}, "look": {"brown"}, "do": {"7.1"}, "by": {"R.K."}, "released": {"yes"}})
 	see(t, page, "Released ")
 }
 
 // The record closes with two numbers, and the batch is over.
 func TestRunCloses(t *testing.T) {
 	server := demoServer(t)
-	status, page := post(t, server, "/run/D-114", url.Values{"do-now": {"close"}, "outcome": {"used"}, "volume": {"3"}, "place": {"the compost heap"}, "by": {"R.K."}})
+	status, page := sendForm(t, server, "/run/D-114", url.Values{"do-now": {"close"}, "outcome": {"used"}, "volume": {"3"}, "place": {"the compost heap"}, "by": {"R.K."}})
 	if status != http.StatusOK {
 		t.Fatalf("answers %d", status)
 	}
