@@ -91,7 +91,7 @@ func (s *Site) cards(r *http.Request) []card {
 	file := s.held()
 	for _, v := range judged(file, "", "") {
 		text := hygiene.Stake(v.Verdict)
-		if old, known := byBed[v.Bed]; text.String() != "" && (!known || old.planned && v.Until.After(old.until)) {
+		if old, known := byBed[v.Bed]; text.String() != "" && v.Until.Format(time.DateOnly) > today && (!known || old.planned && v.Until.After(old.until)) {
 			byBed[v.Bed] = card{v.Bed, *v.Until, text, true}
 		}
 	}
