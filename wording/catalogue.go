@@ -56,6 +56,7 @@ var catalogue = join(
 	webShellWords,
 	webPagesWords,
 	webGuidesWords,
+	webRigTestWords,
 	webBenchWords,
 	webRecipesWords,
 	webHygieneWords,

@@ -30,6 +30,7 @@ type answer struct {
 	Lines    []worksheet.Line `json:"lines,omitempty"`
 	Grids    []worksheet.Grid `json:"grids,omitempty"`
 	Cautions []string         `json:"cautions,omitempty"`
+	Data     json.RawMessage  `json:"data,omitempty"` // as every face answers it
 	Faults   []fault.Report   `json:"faults,omitempty"`
 }
 
@@ -63,8 +64,12 @@ func work(name, values string, reader wording.Reader) answer {
 	if err != nil {
 		return refused(err, reader)
 	}
+	data, err := result.JSON(reader)
+	if err != nil {
+		return refused(err, reader)
+	}
 	return answer{
-		Answer: result.Answer.For(reader), Notes: worksheet.Sentences(result.Notes, reader),
+		Data: data, Answer: result.Answer.For(reader), Notes: worksheet.Sentences(result.Notes, reader),
 		Lines: lines, Grids: grids, Cautions: worksheet.Sentences(result.Cautions, reader),
 	}
 }

@@ -32,6 +32,7 @@ type batchView struct {
 	Doubts               []string
 	Meter, UseBy, Ending string
 	Old                  string
+	Aged                 string // what the air rests on is a test of long ago
 }
 
 type readingRow struct {
@@ -81,6 +82,7 @@ func (s *Site) batch(w http.ResponseWriter, r *http.Request) {
 		view.Sentence = p.Say("web.batch.no-forecast", "why", s.reason(p, err))
 	}
 	view.Log = s.history(p, name, now)
+	view.Aged = s.agedAir(p, b.Vessel, now)
 	p.Under = view.Under
 	s.show(w, http.StatusOK, "batch", p)
 }

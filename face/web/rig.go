@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"net/url"
 
 	"aerosteep/job/jobfile"
 )
@@ -13,7 +14,13 @@ type rigView struct {
 	Shed        []vesselView
 }
 
-type rigItem struct{ Name, Line, More string }
+// rigItem is a thing of the equipment, with its last tests and the page of the
+// next one.
+type rigItem struct {
+	Name, Line, More string
+	Tests            []testRow
+	Test, TestName   string // address, and what is tested
+}
 
 // rig shows the equipment and leads to the worksheets that test it.
 func (s *Site) rig(w http.ResponseWriter, r *http.Request) {
@@ -39,6 +46,10 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 		default:
 			item.More = p.Say("web.rig.pump", "pump", vessel.Pump)
 		}
+		if vessel.Pump != "" {
+			item.Test, item.TestName = "/rig/pump-off?vessel="+url.QueryEscape(vessel.Name), p.Say("web.pumpoff.title")
+			item.Tests = p.lastTests("vessel", vessel.Name)
+		}
 		v.Vessels = append(v.Vessels, item)
 	}
 	for _, a := range file.Applicators {
@@ -48,4 +59,12 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 		}
 		v.Applicators = append(v.Applicators, rigItem{Name: a.Name, Line: line})
 	}
+}
+
+// shownTests are the tests that stand beside a thing of the equipment.
+const shownTests = 2
+
+func (p *page) lastTests(what, name string) []testRow {
+	rows := p.tests(p.Site.Holding.TestsOf(what, name), p.Site.now())
+	return rows[:min(len(rows), shownTests)]
 }

@@ -7,6 +7,7 @@ document.getElementById("mend")?.focus();
 if (document.getElementById("log")) import("./log.js");
 if (document.getElementById("walk")) import("./walk.js");
 if (document.getElementById("bench")) import("./bench.js");
+if (document.getElementById("pumpoff")) import("./pumpoff.js");
 if (document.querySelector("form[data-sheet]")) import("./worksheet.js");
 if (document.querySelector("form[data-keep]")) import("./run.js");
 

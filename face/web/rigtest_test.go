@@ -1,0 +1,102 @@
+package web_test
+
+import (
+	"net/http"
+	"net/http/cookiejar"
+	"net/http/httptest"
+	"net/url"
+	"strings"
+	"testing"
+
+	"aerosteep/examples"
+)
+
+// pocketBrowser is a browser that remembers its cookies.
+func pocketBrowser(t *testing.T) *http.Client {
+	t.Helper()
+	jar, err := cookiejar.New(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &http.Client{Jar: jar}
+}
+
+// sendTest sends a form as a browser without script does, and follows.
+func sendTest(t *testing.T, client *http.Client, server *httptest.Server, address string, fields url.Values) (int, string) {
+	t.Helper()
+	response, err := client.PostForm(server.URL+address, fields)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer response.Body.Close()
+	var body strings.Builder
+	if _, err := copyBody(&body, response); err != nil {
+		t.Fatal(err)
+	}
+	return response.StatusCode, body.String()
+}
+
+func has(t *testing.T, body string, words ...string) {
+	t.Helper()
+	for _, w := range words {
+		if !strings.Contains(body, w) {
+			t.Errorf("the page lacks %q", w)
+		}
+	}
+}
+
+// The pump-off test of the contract's worked example, pasted without script,
+// gives its uptake (16.071 mg/L/h, 15.604 to 16.539) and its kLa, is kept once,
+// and is what the vessel rests on afterwards.
+func TestAPumpOffTestIsWorkedOutAndKept(t *testing.T) {
+	server, client := demoServer(t), pocketBrowser(t)
+	file, err := examples.ReadFile("examples/pump-off.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields := url.Values{"vessel": {"Drum"}, "file": {string(file)}, "temp": {"20 C"}, "volume": {"150 L"}}
+	status, body := sendTest(t, client, server, "/rig/pump-off", fields)
+	if status != http.StatusOK {
+		t.Fatalf("answers %d", status)
+	}
+	has(t, body, "16.1\u00a0mg/L/h", "15.6", "16.5", `data-key="kla_per_h"`, `name="keep"`)
+	fields["keep"], fields["id"], fields["at"] = []string{"1"}, []string{"019e1e5a-0000-7000-8000-0000000000b2"}, []string{"2026-05-12T22:40:00Z"}
+	for range 2 {
+		if status, body = sendTest(t, client, server, "/rig/pump-off", fields); status != http.StatusOK {
+			_, wrong, _ := strings.Cut(body, `id="mend">`)
+			t.Fatalf("keeping answers %d: %s", status, wrong[:min(len(wrong), 400)])
+		}
+	}
+	has(t, body, "Kept.", "kLa 15.1")
+	rig, _ := fetch(t, server, "/rig?units=metric")
+	has(t, rig, "measured: kLa 15.1", "takes up 16.1", "with 150")
+	if n := strings.Count(rig, "takes up 16.1"); n != 1 {
+		t.Errorf("a test sent twice stands %d times", n)
+	}
+}
+
+// Readings as somebody types them: bare lines, a decimal comma, the second at
+// which the air came back.
+func TestReadingsAreTakenAsTyped(t *testing.T) {
+	server, client := demoServer(t), pocketBrowser(t)
+	for typed, want := range map[string]int{
+		"0 8,0\n30 7,8\n60 7,6\n90 7,4\n120 7,2":    http.StatusOK,
+		"0,8.0\n30,7.8\n60,7.6\n90,7.4\n120,7.2":    http.StatusOK,
+		"0; 8.0\n30; 7.8\n60; 7.6\n90; 7.4\n\n120;": http.StatusUnprocessableEntity,
+		"0 8.0\n30 7.8":  http.StatusUnprocessableEntity, // too few
+		"0 80\n30 78":    http.StatusUnprocessableEntity, // per cent, not mg/L
+		"seconds,do\n0,": http.StatusUnprocessableEntity,
+		"":               http.StatusUnprocessableEntity,
+	} {
+		status, body := sendTest(t, client, server, "/rig/pump-off", url.Values{"vessel": {"Drum"}, "file": {typed}})
+		if status != want {
+			t.Errorf("%q answers %d, want %d", typed, status, want)
+		}
+		if status == http.StatusOK && !strings.Contains(body, "up 24\u00a0mg/L/h") {
+			t.Errorf("%q does not give 24 mg/L/h", typed)
+		}
+	}
+	if status, _ := sendTest(t, client, server, "/rig/pump-off", url.Values{"vessel": {"Bathtub"}}); status != http.StatusNotFound {
+		t.Errorf("a vessel that nobody has answers %d", status)
+	}
+}
