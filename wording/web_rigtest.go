@@ -44,5 +44,13 @@ var webRigTestWords = Table{
 	"web.pumpoff.on-at":         {"Second at which the air was on again", "Segundo en que volvió el aire"},
 	"web.pumpoff.on-at.hint":    {"Empty where you only watched the fall.", "Vacío si solo miró la bajada."},
 
+	"web.rig.pumps":     {"Pumps", "Bombas"},
+	"web.jug.title":     {"Upturned-jug test", "Prueba de la jarra invertida"},
+	"web.jug.lede":      {"A jug and a watch show the air that really comes out at brewing depth, whatever the label says.", "Una jarra y un reloj muestran el aire que sale de verdad a la profundidad de uso, diga lo que diga la etiqueta."},
+	"web.jug.step-fill": {"Fill the vessel to its brewing mark and start the pump. Fill the jug with water under the surface and turn it over, full.", "Llene el recipiente hasta su marca y encienda la bomba. Llene la jarra de agua bajo la superficie y déle la vuelta, llena."},
+	"web.jug.step-hold": {"Hold its mouth over the diffuser at brewing depth, so that every bubble goes in.", "Sujete la boca sobre el difusor a la profundidad de uso, de modo que entren todas las burbujas."},
+	"web.jug.step-time": {"Take the time until the jug is full of air. Under ten seconds, use a larger jug.", "Mida el tiempo hasta que la jarra esté llena de aire. Si son menos de diez segundos, use una jarra mayor."},
+	"web.jug.pump":      {"Pump", "Bomba"},
+
 	"input.log-test.volume": {"In the vessel", "En el recipiente"},
 }

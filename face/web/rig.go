@@ -10,6 +10,7 @@ import (
 // rigView is the equipment: vessels with their air, applicators.
 type rigView struct {
 	Vessels     []rigItem
+	Pumps       []rigItem
 	Applicators []rigItem
 	Shed        []vesselView
 }
@@ -51,6 +52,12 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 			item.Tests = p.lastTests("vessel", vessel.Name)
 		}
 		v.Vessels = append(v.Vessels, item)
+	}
+	for _, pump := range file.Pumps {
+		v.Pumps = append(v.Pumps, rigItem{
+			Name: pump.Name, Tests: p.lastTests("pump", pump.Name),
+			Test: "/rig/jug?pump=" + url.QueryEscape(pump.Name), TestName: p.Say("web.jug.title"),
+		})
 	}
 	for _, a := range file.Applicators {
 		line := choiceWord(p, "applicator", string(a.Kind))

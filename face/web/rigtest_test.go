@@ -100,3 +100,26 @@ func TestReadingsAreTakenAsTyped(t *testing.T) {
 		t.Errorf("a vessel that nobody has answers %d", status)
 	}
 }
+
+// A two-litre jug filled in 14 s at 0.4 m gives about 9 L/min by volume over
+// time (2 L / 14 s = 8.57 L/min as caught); it is kept for its pump.
+func TestAJugTestIsKeptForItsPump(t *testing.T) {
+	server, client := demoServer(t), pocketBrowser(t)
+	fields := url.Values{"pump": {"Pail pump"}, "jug": {"2 L"}, "filled": {"14 s"}, "depth": {"0.4 m"}, "temp": {"22 C"}}
+	status, body := sendTest(t, client, server, "/rig/jug", fields)
+	if status != http.StatusOK || !strings.Contains(body, `data-key="airflow_l_per_min"`) {
+		t.Fatalf("answers %d", status)
+	}
+	fields.Set("keep", "1")
+	if status, body = sendTest(t, client, server, "/rig/jug", fields); status != http.StatusOK {
+		t.Fatalf("keeping answers %d", status)
+	}
+	has(t, body, "Kept.", "of free air")
+	if rig, _ := fetch(t, server, "/rig"); !strings.Contains(rig, "of free air") {
+		t.Error("the rig does not show the test of its pump")
+	}
+	fields.Set("filled", "0.1 s")
+	if status, _ = sendTest(t, client, server, "/rig/jug", fields); status != http.StatusUnprocessableEntity {
+		t.Errorf("a jug filled in 0.1 s answers %d", status)
+	}
+}
