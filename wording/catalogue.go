@@ -61,6 +61,7 @@ var catalogue = join(
 	webRecipesWords,
 	webHygieneWords,
 	webRunWords,
+	webPapersWords,
 	labelsWords,
 )
 

@@ -15,21 +15,43 @@ import (
 
 // recordsView is the logbook, newest first.
 type recordsView struct {
-	Lines []logLine
-	Total int
+	Lines  []logLine
+	Total  int
+	Query  string
+	Papers []paperLink
+	Safe   *keeping
 }
 
 // records shows what was written down.
 func (s *Site) records(w http.ResponseWriter, r *http.Request) {
-	p := s.page(w, r, "records")
+	s.showRecords(w, r, http.StatusOK, s.page(w, r, "records"), "", "")
+}
+
+// mostSearched is how far back the logbook is searched.
+const mostSearched = 20_000
+
+// showRecords shows the page, with what was done a moment ago or what was wrong
+// with it.
+func (s *Site) showRecords(w http.ResponseWriter, r *http.Request, status int, p *page, done, wrong string) {
 	p.Heading, p.Title = p.Say("web.place.records"), p.Say("web.place.records")
-	view := &recordsView{}
+	view := &recordsView{Query: strings.TrimSpace(r.URL.Query().Get("q"))}
 	p.View = view
 	if s.Holding != nil {
-		lines, total := s.entries(p, journal.Wanted{}, s.now(), 200)
-		view.Lines, view.Total = lines, total
+		most := 200
+		if view.Query != "" {
+			most = mostSearched
+		}
+		view.Lines, view.Total = s.entries(p, journal.Wanted{}, s.now(), most)
+		if view.Query != "" {
+			view.Lines = matching(view.Lines, view.Query)
+			view.Lines = view.Lines[:min(len(view.Lines), 200)]
+		}
+		view.Papers = s.papers(p, r)
+		safe := s.keeping(p, r)
+		safe.Done, safe.Wrong = done, wrong
+		view.Safe = &safe
 	}
-	s.show(w, http.StatusOK, "records", p)
+	s.show(w, status, "records", p)
 }
 
 // history is what was written down about a batch, newest first.

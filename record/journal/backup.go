@@ -9,6 +9,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"time"
 
 	"modernc.org/sqlite"
 
@@ -38,7 +39,28 @@ func (j *Journal) Backup(ctx context.Context, to string) error {
 		os.Remove(beside)
 		return troubled(err, to)
 	}
-	return troubled(syncFile(filepath.Dir(to)), to)
+	if err := syncFile(filepath.Dir(to)); err != nil {
+		return troubled(err, to)
+	}
+	return j.noteBackup(ctx)
+}
+
+// noteBackup remembers when the last backup was made; a journal that cannot be
+// written is backed up all the same.
+func (j *Journal) noteBackup(ctx context.Context) error {
+	if j.cannot != nil {
+		return nil
+	}
+	return troubled(setFact(ctx, j.writer, "backup", j.now().UTC().Format(time.RFC3339)), j.path)
+}
+
+// LastBackup is when the last backup was made; zero where none was.
+func (j *Journal) LastBackup(ctx context.Context) (time.Time, error) {
+	text, err := fact(ctx, j.reader, "backup")
+	if err != nil || text == "" {
+		return time.Time{}, troubled(err, j.path)
+	}
+	return time.Parse(time.RFC3339, text)
 }
 
 // mayReplace lets a backup take the place of an older backup, and of nothing
