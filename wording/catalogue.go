@@ -7,7 +7,11 @@ import (
 
 // catalogue is every sentence of the house, by key.
 var catalogue = join(
-	Table{verbatim: {"{text}", "{text}"}},
+	Table{
+		verbatim:                 {"{text}", "{text}"},
+		"wording.fewer-than-one": {"fewer than 1", "menos de 1"},
+		"wording.more-than-99":   {"more than 99", "más de 99"},
+	},
 	quantityWords,
 	tableWords,
 	placeWords,

@@ -142,3 +142,18 @@ func groupThousands(whole string) string {
 	}
 	return b.String()
 }
+
+// InHundred is a chance as people are told it, before "in 100": whole, and
+// never 0 or 100.
+type InHundred float64
+
+// Speak says "7", "fewer than 1" or "more than 99".
+func (c InHundred) Speak(r Reader) string {
+	switch {
+	case c < 1:
+		return Say("wording.fewer-than-one").For(r)
+	case c > 99:
+		return Say("wording.more-than-99").For(r)
+	}
+	return Whole(int(math.Round(float64(c))), r)
+}

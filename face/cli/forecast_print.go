@@ -33,13 +33,13 @@ func forecastLines(f *forecast.Forecast, a *forecast.Answer, r wording.Reader) [
 	if a.MinDO != nil {
 		lines = append(lines,
 			worksheet.Line{Label: say("forecast.row.lowest"), Value: oxygen(*a.MinDO)},
-			worksheet.Line{Label: say("forecast.row.chance"), Value: wording.Say("forecast.in-hundred", wording.Places{"chance": int(math.Round(*a.Chance))}).For(r)})
+			worksheet.Line{Label: say("forecast.row.chance"), Value: wording.Say("forecast.in-hundred", wording.Places{"chance": wording.InHundred(*a.Chance)}).For(r)})
 	}
 	water := quantity.Celsius(a.State.Water.Median)
 	lines = append(lines,
 		worksheet.Line{Label: say("forecast.row.water"), Value: water.Speak(r)},
 		worksheet.Line{Label: say("forecast.row.uptake"), Value: rangeText(a.State.Uptake, 1, "mg/L/h", r)},
-		worksheet.Line{Label: say("forecast.row.ready"), Value: wording.Say("forecast.in-hundred", wording.Places{"chance": int(math.Round(a.Ready.Chance))}).For(r)},
+		worksheet.Line{Label: say("forecast.row.ready"), Value: wording.Say("forecast.in-hundred", wording.Places{"chance": wording.InHundred(a.Ready.Chance)}).For(r)},
 		worksheet.Line{Label: say("forecast.row.use-by"), Value: wording.Say("forecast.minutes", wording.Places{
 			"minutes": int(a.UseBy.Minutes.Median), "low": int(a.UseBy.Minutes.Low80)}).For(r)},
 		worksheet.Line{Label: say("forecast.row.next"), Value: a.NextReadingWhy.For(r)},
@@ -81,7 +81,7 @@ func printWhatIf(w io.Writer, a *forecast.Answer, r wording.Reader) {
 	}
 	change := int(math.Round(*a.WhatIf.Difference.Chance))
 	fmt.Fprintln(w, wrap(wording.Say("forecast.same-places", wording.Places{
-		"chance": int(math.Round(*a.WhatIf.Chance)), "change": signed(change, r),
+		"chance": wording.InHundred(*a.WhatIf.Chance), "change": signed(change, r),
 		"low": wording.Fixed(a.WhatIf.MinDO.Median, 1, r) + "\u00a0mg/L",
 	}).For(r), columns, "  "))
 }

@@ -97,7 +97,7 @@ func (pp *planPrinter) step(s plan.Step) {
 func (pp *planPrinter) outlook(b *plan.Batch) {
 	f := b.Forecast
 	pp.paragraph("  ", pp.say("cli.plan.outlook", wording.Places{
-		"chance": math.Round(f.Chance), "limit": quantity.DissolvedOxygen(f.Limit),
+		"chance": wording.InHundred(f.Chance), "limit": quantity.DissolvedOxygen(f.Limit),
 		"lowest": quantity.DissolvedOxygen(f.MinDO.Median), "low": quantity.DissolvedOxygen(f.MinDO.Low80), "high": quantity.DissolvedOxygen(f.MinDO.High80),
 		"hour": math.Round(f.HourOfMinimum.Median),
 	}))

@@ -33,7 +33,7 @@ func (f *Forecast) Sentence(t Telling) wording.Text {
 	}
 	return wording.Say("forecast.sentence", wording.Places{
 		"do": mg(f.State.DO.Median), "low": mg(f.MinDO.Median), "at": t.hourOf(f.MinHour.Median, f.State.Hour),
-		"chance": whole(*f.Chance), "limit": mg(f.Limit),
+		"chance": wording.InHundred(*f.Chance), "limit": mg(f.Limit),
 	})
 }
 
@@ -45,7 +45,7 @@ func (f *Forecast) whyText(w Why, t Telling) wording.Text {
 	places := wording.Places{
 		"at": t.hourOf(f.MinHour.Median, f.State.Hour), "low": mg(f.MinDO.Median),
 		"food": mg(p.Food), "compost": mg(p.Compost), "warmth": mg(p.Warmth), "air": mg(p.Air),
-		"chance": whole(f.AirFailing()), "bias": mg(math.Abs(f.State.MeterBias.Median)),
+		"chance": wording.InHundred(f.AirFailing()), "bias": mg(math.Abs(f.State.MeterBias.Median)),
 	}
 	key := "forecast.why." + string(w.Driver)
 	switch {
@@ -66,7 +66,7 @@ const littleTaken = 0.25
 
 func (a Action) text() wording.Text {
 	return wording.Say("forecast.action."+string(a.What), wording.Places{
-		"chance": whole(a.Chance), "low": mg(a.MinDO), "ice": quantity.Litres(a.Litres),
+		"chance": wording.InHundred(a.Chance), "low": mg(a.MinDO), "ice": quantity.Litres(a.Litres),
 		"step": quantity.CelsiusStep(math.Abs(a.Step)), "hours": whole(a.Hours),
 	})
 }

@@ -92,7 +92,7 @@ func (p *planner) batchCautions(b *batch, found aeration, out Batch) {
 	if peaks := b.brew.peaks; len(peaks) > 0 && pastPeak(peaks, b.brew.hours) < sureEnough {
 		sure := b.start.Add(span(quantile(peaks, sureEnough/100.)).Round(time.Minute))
 		p.caution("plan.caution.not-past-peak", wording.Places{
-			"batch": b.id, "chance": math.Round(pastPeak(peaks, b.brew.hours)), "hour": Clock(sure.In(p.zone)),
+			"batch": b.id, "chance": wording.InHundred(pastPeak(peaks, b.brew.hours)), "hour": Clock(sure.In(p.zone)),
 		})
 	}
 	if found.basis != "measured" && b.vessel.Pump != "" && p.File.Holding.OxygenMeter {

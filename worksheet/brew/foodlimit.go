@@ -1,7 +1,6 @@
 package brew
 
 import (
-	"math"
 
 	"aerosteep/fault"
 	"aerosteep/job/forecast"
@@ -174,7 +173,7 @@ func (h household) Speak(r wording.Reader) string {
 
 func sentence(found *forecast.FoodAnswer, a foodLimitAnswer, food recipe.Ingredient, f *worksheet.Form) wording.Text {
 	return wording.Say("sheet.food-limit.answer."+string(found.Binding), wording.Places{
-		"mass": quantity.Grams(a.Grams), "food": food.Name, "percent": a.Percent, "chance": int(math.Round(found.Chance)),
+		"mass": quantity.Grams(a.Grams), "food": food.Name, "percent": a.Percent, "chance": wording.InHundred(found.Chance),
 		"limit": quantity.MilligramsPerLitre(a.Limit), "held": quantity.MilligramsPerLitre(found.Saturation), "accepted": f.Number("chance"),
 	})
 }
