@@ -30,7 +30,6 @@ var (
 	conductivity  = Dimension{Length: -1, Conductance: 1}
 	conductance   = Dimension{Conductance: 1}
 	perTime       = Dimension{Time: -1}
-	perVolume     = Dimension{Length: -3}
 	uptake        = Dimension{Length: -3, Mass: 1, Time: -1}
 	heatLoss      = Dimension{Length: 2, Mass: 1, Time: -3, Temperature: -1}
 )

@@ -99,7 +99,7 @@ func (p *program) check(file *jobfile.File, bed, batch string, isStrict bool) er
 		p.tellChecked(verdicts, r)
 	}
 	if err == nil && isStrict && slices.ContainsFunc(verdicts, open) {
-		return strict
+		return errStrict
 	}
 	return err
 }

@@ -77,7 +77,7 @@ func (p *program) plan(f *planFlags, args []string) error {
 		return err
 	}
 	if f.strict && len(made.Unmet) > 0 {
-		return strict
+		return errStrict
 	}
 	return nil
 }

@@ -18,12 +18,12 @@ import (
 // what was given and what is allowed; then hint lines with what to do. No
 // blame, no inner names. With --json the same as an object.
 
-// strict is the error of an answer that --strict turns into exit status 3.
-var strict = errors.New("strict")
+// errStrict is the error of an answer that --strict turns into exit status 3.
+var errStrict = errors.New("strict")
 
-// said is the error of an answer that says itself that something is wrong; it
+// errSaid is the error of an answer that says itself that something is wrong; it
 // only sets the exit status.
-var said = errors.New("said")
+var errSaid = errors.New("said")
 
 // trouble is an error that knows how to tell people what could not be done.
 type trouble interface {
@@ -33,9 +33,9 @@ type trouble interface {
 // report prints an error and chooses the exit status.
 func (p *program) report(err error, args []string) int {
 	switch {
-	case errors.Is(err, strict):
+	case errors.Is(err, errStrict):
 		return 3
-	case errors.Is(err, said):
+	case errors.Is(err, errSaid):
 		return 1
 	}
 	var bad *badFile

@@ -38,7 +38,7 @@ func (p *program) verifyVerb() *cobra.Command {
 				return err
 			}
 			if !answer.OK {
-				return said
+				return errSaid
 			}
 			return nil
 		},

@@ -27,12 +27,11 @@ func (p *page) ruling(bed string, v *hygiene.Verdict) ruling {
 		}
 		r.Say = p.Say("web.ruling.ask", "bed", bed, "facts", strings.Join(facts, ", "))
 	}
-	for _, why := range v.Why {
-		r.Why = strings.TrimSpace(r.Why + " " + why.Text.For(p.Reader))
-		if cite := why.Citation; cite != "" {
+	if len(v.Why) > 0 { // the deciding row; the rest stands on the page of the verdict
+		r.Why = v.Why[0].Text.For(p.Reader)
+		if cite := v.Why[0].Citation; cite != "" {
 			r.Why += " (" + cite + ")"
 		}
-		break // the deciding row; the rest stands on the check page
 	}
 	return r
 }

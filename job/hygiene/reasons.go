@@ -15,7 +15,7 @@ func (l *law) why(v *Verdict, facts *Facts) []Reason {
 		if s.couldApply {
 			why = append(why, l.reasons(s, facts)...)
 		}
-		v.Contested = v.Contested || s.contested && s.couldApply
+		v.Contested = v.Contested || s.couldApply && (s.contested || facts.arguedAdditive())
 	}
 	return append(why, l.advice(v, facts)...)
 }

@@ -70,7 +70,6 @@ type planner struct {
 	skies     map[string][]weather.Scored
 	doubts    map[string]float64 // missing numbers, by how much each widens
 	named     map[string]bool    // ids of batches
-	noAdvice  bool               // while advice is being tried
 }
 
 func (p *planner) make() {
