@@ -81,3 +81,8 @@ release: page-engine
 	for target in linux/amd64 linux/arm64 darwin/arm64 windows/amd64; do \
 		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build $(FLAGS) -o dist/aerosteep-$${target%/*}-$${target#*/} ./cmd/aerosteep || exit 1; \
 	done
+
+# the golden forecasts as WebAssembly under node, bit for bit
+.PHONY: bits
+bits:
+	$(GO) test -tags node -run WebAssembly -timeout 20m ./job/forecast

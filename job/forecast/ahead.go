@@ -79,11 +79,12 @@ func (e *ensemble) future(q *Question, changes []change, h horizon) *paths {
 
 // strideTo is stride that stops judging at the end of what is asked.
 func (e *ensemble) strideTo(s *step, h horizon) {
+	surges := e.surges()
 	judged, planned := s.to() <= h.judged+sameMoment, s.to() <= h.planned+sameMoment
 	for i := range e.members {
 		m := &e.members[i]
 		if s.knot {
-			m.wander(e.noise, e.boldness)
+			m.wander(e.noise, surges)
 		}
 		for j := range s.changes {
 			m.happen(&s.changes[j], e.noise)

@@ -9,8 +9,8 @@ import (
 // that fail are drawn more often than that and weigh less, so that there are
 // some of them when a reading says so.
 const (
-	failureChance = 0.008 // per hour
-	failureDrawn  = 0.02
+	failureChance = 0.018 // per hour
+	failureDrawn  = 0.025
 	repairChance  = 0.08 // per hour, that such a failure ends
 )
 
@@ -51,26 +51,28 @@ func (f *follow) walk(steps []step) {
 	}
 }
 
-// fail lets some members' air fail unseen, and some such failures end.
+// fail lets some members' air fail unseen, and some such failures end. On a
+// second walk failures are as much more frequent as all else that happens.
 func (f *follow) fail(s *step) {
 	if s.air == 0 {
 		return
 	}
+	chance, drawn := failureChance*f.boldness, failureDrawn*f.boldness
 	for i := range f.members {
 		m := &f.members[i]
 		u := f.noise.Uniform.Float64()
 		switch {
 		case m.air < 1 && u < repairChance*knotHours:
 			m.setAir(1)
-		case m.air == 1 && u < failureDrawn*knotHours:
-			f.weights[i] *= failureChance / failureDrawn
+		case m.air == 1 && u < drawn*knotHours:
+			f.weights[i] *= chance / drawn
 			left := 0.0
 			if v := f.noise.Uniform.Float64(); v > 0.5 {
 				left = 0.15 + 0.9*(v-0.5)
 			}
 			m.setAir(left)
 		case m.air == 1:
-			f.weights[i] *= (1 - failureChance*knotHours) / (1 - failureDrawn*knotHours)
+			f.weights[i] *= (1 - chance*knotHours) / (1 - drawn*knotHours)
 		}
 	}
 }
@@ -110,6 +112,7 @@ func (f *follow) take(at, index int) {
 	sight := sight{r.Hour, value, spread, bit}
 	f.weighOxygen(s, sight)
 	f.reconsider(at, sight, r.Water)
+	f.seen = true
 	f.renew()
 	f.keepMark(at + 1)
 }

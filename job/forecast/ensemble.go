@@ -17,8 +17,9 @@ type ensemble struct {
 	members  []member
 	weights  []float64
 	noise    *numeric.Normals
-	boldness float64 // of leaps; 1 but where a reading surprised
+	boldness float64 // of surges and failures; 1 but where a reading surprised
 
+	seen  bool // oxygen was measured
 	often bool // readings come often
 	turn  int  // of the traits to be loosened
 
@@ -53,10 +54,11 @@ func newEnsemble(s *Setup, members int, seed uint64) *ensemble {
 
 // stride moves every member over one step.
 func (e *ensemble) stride(s *step) {
+	surges := e.surges()
 	for i := range e.members {
 		m := &e.members[i]
 		if s.knot {
-			m.wander(e.noise, e.boldness)
+			m.wander(e.noise, surges)
 		}
 		for j := range s.changes {
 			m.happen(&s.changes[j], e.noise)

@@ -92,21 +92,28 @@ func (e *ensemble) loosenTrait(t int) {
 	}
 }
 
+// worstBias, mg/L: a meter that is further off is broken, not biased (a
+// judgement).
+const worstBias = 2.0
+
 // loosenPlain works on what is no logarithm.
 func (e *ensemble) loosenPlain() {
+	keep := math.Sqrt(1 - kernel*kernel)
 	for _, plain := range []func(*member) *float64{
 		func(m *member) *float64 { return &m.bias }, func(m *member) *float64 { return &m.drift },
 		func(m *member) *float64 { return &m.strayUptake }, func(m *member) *float64 { return &m.strayTransfer },
 		func(m *member) *float64 { return &m.kinetic.SlimeShare },
 	} {
-		_, spread := e.moments(func(m *member) float64 { return *plain(m) })
+		mean, spread := e.moments(func(m *member) float64 { return *plain(m) })
 		for i := range e.members {
-			*plain(&e.members[i]) += float64(kernel*spread) * e.noise.Next()
+			v := plain(&e.members[i])
+			*v = mean + float64(keep*(*v-mean)) + float64(kernel*spread)*e.noise.Next()
 		}
 	}
 	for i := range e.members {
 		m := &e.members[i]
 		m.kinetic.SlimeShare = math.Min(1, math.Max(0, m.kinetic.SlimeShare))
+		m.bias = math.Min(worstBias, math.Max(-worstBias, m.bias))
 		m.refresh()
 	}
 }

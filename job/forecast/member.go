@@ -15,8 +15,6 @@ const (
 	strayUptakeHours    = 6.0
 	strayTransferSpread = 0.15
 	strayTransferHours  = 15.0
-	leapChance          = 0.03 // per hour that uptake leaps, for a reason no equation has
-	leapSpread          = 0.7
 	offsetSpread        = 1.2
 	offsetHours         = 24.0
 	foodWalk            = 0.04 // per square root of an hour, of the logarithm of ready food
@@ -116,9 +114,7 @@ func (m *member) happen(c *change, spread *numeric.Normals) {
 // wander lets what our equations leave out change, once a knot.
 func (m *member) wander(noise *numeric.Normals, boldness float64) {
 	m.strayUptake = settleTo(m.strayUptake, strayUptakeSpread, strayUptakeHours, noise)
-	if noise.Uniform.Float64() < leapChance*knotHours*boldness {
-		m.strayUptake += float64(leapSpread * noise.Next())
-	}
+	m.climb(noise, boldness)
 	m.strayTransfer = settleTo(m.strayTransfer, strayTransferSpread, strayTransferHours, noise)
 	m.offset = settleTo(m.offset, offsetSpread, offsetHours, noise)
 	m.life.Ready *= numeric.Exp(float64(foodWalk * noise.Next()))

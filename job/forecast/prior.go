@@ -29,6 +29,7 @@ type member struct {
 	// Ways in which our equations are wrong for this brew. They wander.
 	strayUptake   float64 // logarithm of a factor on uptake
 	strayTransfer float64 // logarithm of a factor on kLa
+	surge         float64 // 1/h, by which strayUptake climbs for a while
 
 	strayFactor float64 // the two as factors, worked out once a knot
 	airFactor   float64

@@ -8,7 +8,7 @@ import "aerosteep/numeric"
 const (
 	surprised   = 0.04 // share of the members' number that must still carry weight
 	secondWalks = 3
-	bolder      = 4.0 // by which leaps are more frequent in such a walk
+	bolder      = 4.0 // by which surges and failures are more frequent in such a walk
 )
 
 // waypoint is the ensemble as a reading left it.

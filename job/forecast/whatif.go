@@ -147,7 +147,7 @@ func (f *Forecast) Pending() bool {
 
 // thinned is a copy of the ensemble with every n-th member.
 func (e *ensemble) thinned(every int) *ensemble {
-	other := &ensemble{setup: e.setup, climate: e.climate, limit: e.limit, boldness: 1}
+	other := &ensemble{setup: e.setup, climate: e.climate, limit: e.limit, boldness: 1, seen: e.seen}
 	for i := 0; i < len(e.members); i += every {
 		other.members = append(other.members, e.members[i])
 		other.weights = append(other.weights, 1)
