@@ -82,6 +82,7 @@ var planWords = Table{
 	"plan.advice.no-food":          {"Leave the food of {recipe} out: the chance of going below the limit falls from {before} to {after} in 100", "Deje fuera el alimento de {recipe}: la probabilidad de bajar del límite cae de {before} a {after} en 100"},
 	"plan.advice.more-air":         {"Give {vessel} more air, {times} times the transfer of today (kLa20 {kla}): the chance falls from {before} to {after} in 100", "Dé más aire a {vessel}, {times} veces la transferencia de hoy (kLa20 {kla}): la probabilidad cae de {before} a {after} en 100"},
 	"plan.advice.air-without-food": {"Leave the food of {recipe} out and give {vessel} {times} times the air of today (kLa20 {kla}): the chance falls from {before} to {after} in 100", "Deje fuera el alimento de {recipe} y dé a {vessel} {times} veces el aire de hoy (kLa20 {kla}): la probabilidad cae de {before} a {after} en 100"},
+	"plan.advice.hours":            {"give {recipe} {hours|hour|hours} in the file, so that it is still ready in time", "ponga en el archivo {hours|hora|horas} para {recipe}, para que esté lista a tiempo"},
 	"plan.advice.cooler":           {"Start with water of {temperature}: the chance falls from {before} to {after} in 100", "Empiece con agua a {temperature}: la probabilidad cae de {before} a {after} en 100"},
 
 	"plan.caution.no-wants":           {"the file asks for nothing: add a [[want]]", "el archivo no pide nada: añada un [[want]]"},

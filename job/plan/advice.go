@@ -25,6 +25,7 @@ type cure struct {
 	sentence string
 	places   wording.Places
 	changes  []jobfile.Change
+	hours    float64 // that the recipe is given besides; 0: as it was
 }
 
 // advise says, for every batch whose chance of going under the limit is more
@@ -96,8 +97,8 @@ func (p *planner) try(b *batch, c *cure, list []Advice) []Advice {
 	if c == nil {
 		return list
 	}
-	if after, ok := p.prove(b, c.changes); ok && after < b.brew.outlook.Chance-1 {
-		return append(list, p.advice(b, *c, after))
+	if proven, after, ok := p.prove(b, *c); ok && after < b.brew.outlook.Chance-1 {
+		return append(list, p.advice(b, proven, after))
 	}
 	return list
 }
@@ -116,8 +117,12 @@ func (p *planner) airWithoutFood(b *batch) *cure {
 
 func (p *planner) advice(b *batch, c cure, after float64) Advice {
 	c.places["before"], c.places["after"] = math.Round(b.brew.outlook.Chance), math.Round(after)
+	text := p.say(c.sentence, c.places)
+	if c.hours > 0 {
+		text += "; " + p.say("plan.advice.hours", wording.Places{"recipe": b.outing.recipe.Name, "hours": c.hours})
+	}
 	return Advice{
-		Text: p.say(c.sentence, c.places), Change: c.changes,
+		Text: text, Change: c.changes,
 		Effect: Effect{Before: b.brew.outlook.Chance, After: after},
 	}
 }
@@ -134,9 +139,9 @@ func (p *planner) lessFood(b *batch, share float64) (Advice, bool) {
 			share = 0
 		}
 		c := p.foodCure(b, share)
-		after, ok := p.prove(b, c.changes)
+		proven, after, ok := p.prove(b, c)
 		if ok && (after <= p.File.Limits.Chance || share == 0) {
-			return p.advice(b, c, after), after < b.brew.outlook.Chance
+			return p.advice(b, proven, after), after < b.brew.outlook.Chance
 		}
 		if share == 0 {
 			return Advice{}, false
@@ -298,7 +303,7 @@ func (p *planner) moreAir(b *batch, share float64) *cure {
 		}
 		e := b.kla
 		text := func(v float64) string { return number(roundTo3(v*times)) + " /h" }
-		c := cure{"plan.advice.more-air", wording.Places{"vessel": b.vessel.Name, "kla": quantity.PerHour(e.Estimate * times), "times": times}, nil}
+		c := cure{"plan.advice.more-air", wording.Places{"vessel": b.vessel.Name, "kla": quantity.PerHour(e.Estimate * times), "times": times}, nil, 0}
 		for _, k := range []struct {
 			key   string
 			value float64
@@ -338,30 +343,5 @@ func (p *planner) cooler(b *batch) *cure {
 	if !p.File.HasTable("water") {
 		change = jobfile.Change{Op: "add", Path: "/water", Value: map[string]any{"temperature": number(roundTo3(t)) + " °C"}}
 	}
-	return &cure{"plan.advice.cooler", wording.Places{"temperature": quantity.Celsius(t)}, []jobfile.Change{change}}
-}
-
-// prove plans the batch again on the changed file.
-func (p *planner) prove(b *batch, changes []jobfile.Change) (float64, bool) {
-	file, problems := p.File.With(changes)
-	if len(problems) > 0 {
-		return 0, false
-	}
-	q := &planner{
-		Input: Input{File: file, Now: p.Now, Weather: p.Weather, Reader: p.Reader}, zone: p.zone,
-		brews: map[brewKey]*brew{}, peaks: map[peakKey][]float64{},
-		said: map[string]bool{}, cited: map[string]bool{}, doubts: map[string]float64{},
-	}
-	r, known := file.Recipe(b.outing.recipe.Name)
-	v, ok := file.Vessel(b.vessel.Name)
-	if !known || !ok {
-		return 0, false
-	}
-	hours, peaks := q.hoursOf(v, r, b.ready.Add(-span(recipeHours(r))))
-	again, err := q.brewOf(v, r, b.volume, b.ready.Add(-span(hours)), hours, peaks)
-	if err != nil {
-		return 0, false
-	}
-	again.foresee()
-	return again.outlook.Chance, true
+	return &cure{"plan.advice.cooler", wording.Places{"temperature": quantity.Celsius(t)}, []jobfile.Change{change}, 0}
 }

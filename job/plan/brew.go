@@ -68,18 +68,34 @@ func (p *planner) hoursOf(v rig.Vessel, r recipe.Recipe, start time.Time) (float
 	if isExtract(r) || v.Pump == "" && v.KLa20 == nil {
 		return math.Min(hours, extractMost), nil
 	}
-	weighed, err := recipe.Scale(r, v.Brew)
-	if err != nil {
+	ripe, ok := p.ripening(v, r, start)
+	if !ok {
 		return hours, nil
 	}
-	setup := p.setup(v, weighed, v.Brew, start, hours)
+	d := math.Round(hours*ripe.stretch()*4) / 4
+	return math.Min(math.Max(d, math.Min(shortest, hours)), math.Max(longest, hours)), ripe.expected
+}
+
+// ripening is when a recipe's uptake is highest: as expected, and at the
+// temperature that its hours are meant for.
+type ripening struct{ expected, at20 []float64 }
+
+// stretch is by how much longer a brew takes than its recipe says.
+func (r ripening) stretch() float64 { return median(r.expected) / median(r.at20) }
+
+func (p *planner) ripening(v rig.Vessel, r recipe.Recipe, start time.Time) (ripening, bool) {
+	weighed, err := recipe.Scale(r, v.Brew)
+	if err != nil {
+		return ripening{}, false
+	}
+	setup := p.setup(v, weighed, v.Brew, start, recipeHours(r))
 	held := quantity.Celsius(meantFor)
 	at := setup
 	at.Start, at.Held, at.Outdoors = held, &held, nil
-	expected, at20 := p.peaksOf(peakKey{v.Name, r.Name, p.weatherKey(start), false}, setup), p.peaksOf(peakKey{v.Name, r.Name, 0, true}, at)
-	d := hours * median(expected) / median(at20)
-	d = math.Round(d*4) / 4
-	return math.Min(math.Max(d, math.Min(shortest, hours)), math.Max(longest, hours)), expected
+	return ripening{
+		expected: p.peaksOf(peakKey{v.Name, r.Name, p.weatherKey(start), false}, setup),
+		at20:     p.peaksOf(peakKey{v.Name, r.Name, 0, true}, at),
+	}, true
 }
 
 // weatherKey parts brews by when they start, where weather makes a difference.

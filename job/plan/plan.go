@@ -34,6 +34,12 @@ type Input struct {
 
 // Make plans all wants of a file.
 func Make(in Input) *Plan {
+	p := newPlanner(in)
+	p.make()
+	return &p.plan
+}
+
+func newPlanner(in Input) *planner {
 	p := &planner{
 		Input:     in,
 		zone:      in.File.Holding.Zone,
@@ -46,11 +52,11 @@ func Make(in Input) *Plan {
 		cited:     map[string]bool{},
 		skies:     map[string][]weather.Scored{},
 		doubts:    map[string]float64{},
+		trials:    &trials{known: map[string]*trial{}},
 	}
 	p.Now = in.Now.In(p.zone)
 	p.plan.Now = p.Now
-	p.make()
-	return &p.plan
+	return p
 }
 
 // planner is a plan in the making.
@@ -70,9 +76,21 @@ type planner struct {
 	skies     map[string][]weather.Scored
 	doubts    map[string]float64 // missing numbers, by how much each widens
 	named     map[string]bool    // ids of batches
+	trials    *trials            // changed files that advice was proved on
 }
 
 func (p *planner) make() {
+	p.schedule()
+	p.forecastAll()
+	p.rejudge()
+	p.layRuns()
+	p.advise()
+	p.missingNumbers()
+	p.order()
+}
+
+// schedule puts every want into vessels and hours, or says why it cannot.
+func (p *planner) schedule() {
 	p.empty()
 	p.readWants()
 	p.fileCautions()
@@ -82,12 +100,6 @@ func (p *planner) make() {
 	for _, o := range p.outings {
 		p.place(o)
 	}
-	p.forecastAll()
-	p.rejudge()
-	p.layRuns()
-	p.advise()
-	p.missingNumbers()
-	p.order()
 }
 
 // empty makes every list of the plan a list, so that none is null.
