@@ -17,6 +17,7 @@ import (
 const (
 	tryMembers  = 150
 	fullAdvices = 2    // batches that get every kind of advice; others get less food
+	longList    = 60   // wants from which the other kinds are tried only where less food is no cure
 	noFood      = 0.03 // share of the food under which all of it is left out
 )
 
@@ -78,7 +79,8 @@ func (p *planner) cures(b *batch, share float64, all bool) []Advice {
 	if a, helps := p.lessFood(b, share); helps {
 		list = append(list, a)
 	}
-	if !all {
+	cured := len(list) > 0 && list[0].Effect.After <= p.File.Limits.Chance
+	if !all || cured && len(p.wants) > longList {
 		return list
 	}
 	for _, c := range []*cure{p.moreAir(b, 1), p.cooler(b)} {

@@ -31,7 +31,8 @@ type brew struct {
 	hours   float64   // D
 	peaks   []float64 // hours of highest uptake, sorted
 	setup   forecast.Setup
-	outlook *forecast.Outlook // once forecastAll has run
+	once    sync.Once
+	outlook *forecast.Outlook // once it was foreseen
 }
 
 // brewKey names batches that may share a forecast: alike in vessel, recipe,
@@ -157,9 +158,7 @@ func (p *planner) brewOf(v rig.Vessel, r recipe.Recipe, volume quantity.Volume, 
 
 // foresee runs the forecast of a brew, with all members.
 func (b *brew) foresee() {
-	if b.outlook == nil {
-		b.outlook = forecast.Prior(b.setup, members, seed)
-	}
+	b.once.Do(func() { b.outlook = forecast.Prior(b.setup, members, seed) })
 }
 
 // forecastAll forecasts the brews of all batches, on all processors at once.

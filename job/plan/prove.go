@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"sync"
 
 	"aerosteep/job/jobfile"
+	"aerosteep/job/recipe"
 )
 
 // prove plans the whole file again with a cure and finds the batch that serves
@@ -16,7 +18,7 @@ import (
 // what was won, the recipe's hours are shortened besides, so that the brew takes
 // as long as before.
 func (p *planner) prove(b *batch, c cure) (cure, float64, bool) {
-	after, ok := p.chanceAfter(b, c.changes)
+	after, ok := p.chanceIn(b, c.changes, nil)
 	if ok && after <= p.File.Limits.Chance {
 		return c, after, true
 	}
@@ -24,17 +26,17 @@ func (p *planner) prove(b *batch, c cure) (cure, float64, bool) {
 	if !possible {
 		return c, after, ok
 	}
-	if sooner, also := p.chanceAfter(b, shorter.changes); also && (!ok || sooner < after) {
+	if sooner, also := p.chanceIn(b, shorter.changes, p.trials.of(c.changes)); also && (!ok || sooner < after) {
 		return shorter, sooner, true
 	}
 	return c, after, ok
 }
 
-// chanceAfter is the chance of the batch that serves the same wants in the
-// changed file.
-func (p *planner) chanceAfter(b *batch, changes []jobfile.Change) (float64, bool) {
+// chanceIn is the chance of the batch that serves the same wants in the changed
+// file; what an earlier trial found out is taken over.
+func (p *planner) chanceIn(b *batch, changes []jobfile.Change, earlier *trial) (float64, bool) {
 	t := p.trials.of(changes)
-	t.schedule.Do(func() { t.planner = p.replanned(changes) })
+	t.schedule.Do(func() { t.planner = p.replanned(changes, earlier) })
 	if t.planner == nil {
 		return 0, false
 	}
@@ -42,21 +44,24 @@ func (p *planner) chanceAfter(b *batch, changes []jobfile.Change) (float64, bool
 	if again == nil {
 		return 0, false
 	}
-	t.forecast.Lock()
-	defer t.forecast.Unlock()
 	again.brew.foresee()
 	return again.brew.outlook.Chance, true
 }
 
 // replanned is the changed file's plan before its forecasts, nil where the
 // change makes no file.
-func (p *planner) replanned(changes []jobfile.Change) *planner {
+func (p *planner) replanned(changes []jobfile.Change, earlier *trial) *planner {
 	file, problems := p.File.With(changes)
 	if len(problems) > 0 {
 		return nil
 	}
 	q := newPlanner(Input{File: file, Now: p.Now, Weather: p.Weather, Reader: p.Reader})
 	q.knowPeaksOf(p)
+	if earlier != nil && earlier.planner != nil {
+		earlier.peaks.Lock()
+		q.knowPeaksOf(earlier.planner)
+		earlier.peaks.Unlock()
+	}
 	q.schedule()
 	return q
 }
@@ -70,7 +75,7 @@ type trials struct {
 
 type trial struct {
 	schedule sync.Once
-	forecast sync.Mutex
+	peaks    sync.Mutex // held while those of the planner are read or added to
 	planner  *planner
 }
 
@@ -101,10 +106,19 @@ func (p *planner) knowPeaksOf(before *planner) {
 		was, _ := before.File.Vessel(key.vessel)
 		r, _ := p.File.Recipe(key.recipe)
 		wasRecipe, _ := before.File.Recipe(key.recipe)
-		if reflect.DeepEqual(v, was) && reflect.DeepEqual(r, wasRecipe) {
+		if reflect.DeepEqual(v, was) && p.ripensAlike(r, wasRecipe) {
 			p.peaks[key] = peaks
 		}
 	}
+}
+
+// ripensAlike tells recipes that differ at most in their hours, where nothing is
+// added at an hour of its own and no weather is read over them.
+func (p *planner) ripensAlike(a, b recipe.Recipe) bool {
+	if p.Weather == nil && !slices.ContainsFunc(a.Items, func(i recipe.Item) bool { return i.When.Hours > 0 }) {
+		a.Hours = b.Hours
+	}
+	return reflect.DeepEqual(a, b)
 }
 
 // serving is the batch that serves the same wants as one of another plan, in
@@ -140,8 +154,8 @@ func (p *planner) inTheSameTime(b *batch, c cure) (cure, bool) {
 	if t.planner == nil {
 		return c, false
 	}
-	t.forecast.Lock()
-	defer t.forecast.Unlock()
+	t.peaks.Lock()
+	defer t.peaks.Unlock()
 	q := t.planner
 	r, _ := q.File.Recipe(b.outing.recipe.Name)
 	v, _ := q.File.Vessel(b.vessel.Name)
