@@ -40,7 +40,7 @@ func TestMain(m *testing.M) {
 func tab(t *testing.T) context.Context {
 	t.Helper()
 	ctx, closeTab := chromedp.NewContext(browser)
-	ctx, stop := context.WithTimeout(ctx, 8*time.Minute)
+	ctx, stop := context.WithTimeout(ctx, 15*time.Minute)
 	t.Cleanup(func() { stop(); closeTab() })
 	if err := chromedp.Do(ctx); err != nil {
 		t.Fatal(err)

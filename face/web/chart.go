@@ -227,7 +227,7 @@ func (c oxygenCourse) hourLabels(p *page, f plane) []label {
 	first := c.start.Truncate(time.Hour)
 	for t := first; t.Before(c.start.Add(time.Duration(c.end * float64(time.Hour)))); t = t.Add(time.Hour) {
 		h := t.Sub(c.start).Hours()
-		if h < 0 || math.Mod(float64(t.Hour()), step) != 0 || c.now >= 0 && math.Abs(h-c.now) < c.end*.07 {
+		if h < 0 || h > c.end*.96 || math.Mod(float64(t.Hour()), step) != 0 || c.now >= 0 && math.Abs(h-c.now) < c.end*.07 {
 			continue
 		}
 		all = append(all, label{p.At(f.left(h)), t.Format("15") + " " + p.weekdayShort(t)})
