@@ -104,7 +104,8 @@ func (q *Question) check() error {
 		return askFault("members", float64(q.Members), fewestMembers, mostMembers)
 	}
 	if !(q.Now >= 0 && q.Now <= longestRun) {
-		return askFault("now", q.Now, 0, longestRun)
+		return fault.New("now", wording.Number(q.Now, 3, wording.Reader{})+" h", wording.Say("forecast.now.outside"),
+			wording.Say("forecast.now.allowed", wording.Places{"most": longestRun}), wording.Say("forecast.now.advice"))
 	}
 	if !(q.Hours >= 0 && q.Hours <= 96) {
 		return askFault("hours", q.Hours, 0, 96)

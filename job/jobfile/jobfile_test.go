@@ -356,3 +356,16 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// A name that stands twice is one to choose from once.
+func TestNameTwiceIsOfferedOnce(t *testing.T) {
+	_, problems := jobfile.Read([]byte("[[site]]\nname = \"S\"\nlatitude = 44\nlongitude = 1\n[[bed]]\nname = \"K\"\n[[bed]]\nname = \"K\"\n[[want]]\nbed = \"Q\"\nmethod = \"drench\"\nat = 2026-05-14T07:00:00Z\ntea = \"4 L\"\n"), "a.toml", jobfile.Whole)
+	offered := false
+	for _, p := range problems {
+		allowed := p.Allowed.For(wording.Reader{})
+		offered = offered || p.Field == "want.bed" && strings.HasSuffix(allowed, ": K")
+	}
+	if !offered {
+		t.Errorf("the beds to choose from are not named once: %+v", problems)
+	}
+}

@@ -41,6 +41,7 @@ func (c *checker) uniqueNames(f *form) []string {
 		}
 		if seen[name] {
 			c.problem(r, "name", wording.Say("jobfile.name-twice"), wording.Say("jobfile.name-twice.allowed", wording.Places{"table": f.header()}), wording.Say("jobfile.name-twice.advice"), "")
+			continue
 		}
 		seen[name] = true
 		names = append(names, name)
