@@ -143,3 +143,10 @@ var (
 	// OutFile is a file to be written, which only the command line does.
 	OutFile = &Kind{Name: "out-file", key: "worksheet.kind.out-file"}
 )
+
+// Untouched tells whether a text in a form's field is what stood there before
+// anybody touched it: a list always sends what it shows, which is not to be
+// taken as said.
+func (in *Input) Untouched(text string) bool {
+	return in.Kind == Choice && !in.List && text == in.Default
+}

@@ -51,6 +51,11 @@ func work(name, values string, reader wording.Reader) answer {
 	if !known || json.Unmarshal([]byte(values), &given) != nil {
 		return answer{Faults: []fault.Report{{What: name}}}
 	}
+	for flag, texts := range given {
+		if in, known := sheet.Input(flag); known && len(texts) == 1 && in.Untouched(texts[0]) {
+			delete(given, flag)
+		}
+	}
 	form, err := worksheet.Read(sheet, given, nil)
 	if err != nil {
 		return refused(err, reader)

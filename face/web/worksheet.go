@@ -92,7 +92,7 @@ func formValues(sheet *worksheet.Sheet, form url.Values, p *page) (worksheet.Val
 	for i := range sheet.Inputs {
 		in := &sheet.Inputs[i]
 		for _, text := range texts(in, form) {
-			if text = strings.TrimSpace(text); text == "" {
+			if text = strings.TrimSpace(text); text == "" || in.Untouched(text) {
 				continue
 			}
 			asked = true
