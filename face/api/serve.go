@@ -88,7 +88,7 @@ func (s Server) mux() http.Handler {
 		mux.Handle(address, answers)
 	}
 	if s.Pages != nil {
-		mux.Handle("/", s.Pages)
+		mux.Handle("/", s.API.refusalsOf(s.Pages))
 	}
 	return mux
 }
