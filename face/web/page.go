@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"net/http"
 	"strings"
+	"time"
 
 	"aerosteep/wording"
 )
@@ -97,6 +98,15 @@ func (p *page) NextLook() string {
 // places are the five places in the order of the bar.
 var places = []struct{ Name, Address string }{
 	{"today", "/"}, {"ground", "/ground"}, {"batches", "/batches"}, {"rig", "/rig"}, {"records", "/records"},
+}
+
+// Ahead is by how many seconds the clock of the house is ahead of the machine's:
+// 0 but in the demo, whose readings the phone must date by the demo's hour.
+func (p *page) Ahead() int {
+	if p.Site.Now == nil {
+		return 0
+	}
+	return int(p.Site.Now().Sub(time.Now()).Round(time.Second).Seconds())
 }
 
 // Places lists them for the bar.

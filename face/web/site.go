@@ -160,13 +160,6 @@ func (s *Site) nothingHere(w http.ResponseWriter, r *http.Request) {
 	s.show(w, http.StatusNotFound, "nothing", p)
 }
 
-// worker serves the offline worker from the root, so that it minds every page.
-func (s *Site) worker(w http.ResponseWriter, r *http.Request) {
-	w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
-	w.Header().Set("Cache-Control", "no-cache")
-	_, _ = w.Write(s.assets["/assets/js/sw.js"].content)
-}
-
 // offline is shown in place of a page that was never seen.
 func (s *Site) offline(w http.ResponseWriter, r *http.Request) {
 	p := s.page(w, r, "today")

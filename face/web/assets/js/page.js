@@ -16,4 +16,30 @@ if ("indexedDB" in window) {
   addEventListener("online", handOver);
   setInterval(handOver, 5000);
 }
-if ("serviceWorker" in navigator) navigator.serviceWorker.register("/sw.js");
+if ("serviceWorker" in navigator) {
+  if (document.readyState === "complete") mind();
+  else addEventListener("load", mind);
+}
+
+// The offline worker comes after the page stands, and what the field needs
+// without signal after that: once, and not on a line where data are spared.
+async function mind() {
+  await navigator.serviceWorker.register("/sw.js");
+  await navigator.serviceWorker.ready;
+  const pages = await caches.open("aerosteep-pages");
+  const bring = (address) => pages.add(address).catch(() => {}); // an answer to a form, or no signal
+  const brought = performance.getEntriesByType("navigation")[0]?.workerStart > 0;
+  if (!brought) await bring(location.pathname + location.search); // the first page came without the worker
+  if (navigator.connection?.saveData) return;
+  for (const name of ["saturation", "dilute", "depletion", "loads", "dechlorinate"]) {
+    const address = `/worksheets/${name}`;
+    if (!(await pages.match(address, { ignoreVary: true }))) await bring(address);
+  }
+  await bringEngine(document.documentElement.dataset);
+}
+
+async function bringEngine(made) {
+  if (!made.engine) return;
+  if (!navigator.serviceWorker.controller) await new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done, { once: true }));
+  for (const address of [made.enginePage, made.engine]) if (!(await caches.match(address, { ignoreVary: true }))) await fetch(address);
+}

@@ -35,6 +35,12 @@ export function newId() {
   return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
 }
 
+// now is the hour of the house: the demo's clock runs at another hour than the
+// phone's.
+export function now() {
+  return new Date(Date.now() + 1000 * Number(document.documentElement.dataset.ahead ?? 0));
+}
+
 export const waiting = () => store("readonly", (s) => s.getAll());
 const put = (entry) => store("readwrite", (s) => s.put(entry));
 const remove = (id) => store("readwrite", (s) => s.delete(id));
@@ -43,12 +49,16 @@ const remove = (id) => store("readwrite", (s) => s.delete(id));
 // "sent", "waiting" or "refused"; what is refused at once is not kept, since
 // the form is still there to be mended.
 export async function keep(action, fields) {
-  const entry = { id: newId(), action, fields: { ...fields, at: new Date().toISOString() } };
+  const entry = { id: newId(), action, fields: { ...fields, at: now().toISOString() } };
   await put(entry);
   const came = await send(entry);
   if (came === "refused") await remove(entry.id);
   return came;
 }
+
+// These say that the entry itself is wrong. Anything else may pass: a session
+// that ran out, a batch that another phone has yet to send, a full disk.
+const judged = [400, 413, 422];
 
 async function send(entry) {
   let answer;
@@ -62,7 +72,7 @@ async function send(entry) {
     return "waiting";
   }
   if (answer.ok) { await remove(entry.id); return "sent"; }
-  if (answer.status >= 500) return "waiting";
+  if (!judged.includes(answer.status)) return "waiting";
   await put({ ...entry, refused: true });
   return "refused";
 }

@@ -21,7 +21,7 @@ function askedWithoutServer() {
 
 async function submit(event) {
   event.preventDefault();
-  const native = () => { form.removeEventListener("submit", submit); form.requestSubmit(); };
+  const native = () => { form.removeEventListener("submit", submit); form.requestSubmit(form.elements.ask); };
   try {
     await fetch("/healthz", { cache: "no-store", signal: AbortSignal.timeout(2500) });
     native();
@@ -54,18 +54,49 @@ function show(answer) {
   if (answer.faults) say.textContent = answer.faults.map((f) => [f.what, f.allowed, f.advice].filter(Boolean).join("; ")).join(" ");
   else { say.className = "say"; say.textContent = answer.answer; }
   output.append(say);
-  const figures = document.createElement("dl");
-  figures.className = "figures";
+  for (const note of answer.notes ?? []) output.append(element("span", "say-more", ` ${note}`));
+  for (const old of output.parentElement.querySelectorAll(".figures, .cautions, figure, .scroll")) old.remove();
+  const cautions = element("ul", "cautions");
+  cautions.append(...(answer.cautions ?? []).map((text) => element("li", "", text)));
+  const figures = element("dl", "figures");
   for (const line of answer.lines ?? []) {
-    const row = document.createElement("div");
-    const name = document.createElement("dt");
-    const value = document.createElement("dd");
-    name.textContent = line.Label;
-    value.textContent = line.Value;
+    const row = element("div");
+    const value = element("dd", "", line.Value);
     value.dataset.key = line.Key;
-    row.append(name, value);
+    row.append(element("dt", "", line.Label), value);
     figures.append(row);
   }
-  document.querySelector(".figures")?.remove();
-  output.after(figures);
+  output.after(figures, ...(answer.grids ?? []).map(table), cautions);
+}
+
+function table(grid) {
+  const frame = element("div", "scroll gap");
+  frame.tabIndex = 0;
+  frame.setAttribute("role", "region");
+  frame.setAttribute("aria-label", grid.Label);
+  const made = document.createElement("table");
+  made.createCaption().textContent = grid.Label;
+  const head = made.createTHead().insertRow();
+  for (const text of grid.Heads) head.append(heading("col", text));
+  const body = made.createTBody();
+  for (const cells of grid.Rows) {
+    const row = body.insertRow();
+    row.append(heading("row", cells[0]));
+    for (const text of cells.slice(1)) row.insertCell().textContent = text;
+  }
+  frame.append(made);
+  return frame;
+}
+
+function heading(scope, text) {
+  const cell = element("th", "", text);
+  cell.scope = scope;
+  return cell;
+}
+
+function element(name, kind, text) {
+  const e = document.createElement(name);
+  if (kind) e.className = kind;
+  if (text) e.textContent = text;
+  return e;
 }
