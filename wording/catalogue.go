@@ -61,6 +61,7 @@ var catalogue = join(
 	webPagesWords,
 	webGuidesWords,
 	webRigTestWords,
+	webMeterWords,
 	webBenchWords,
 	webRecipesWords,
 	webHygieneWords,

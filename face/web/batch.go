@@ -33,6 +33,7 @@ type batchView struct {
 	Meter, UseBy, Ending string
 	Old                  string
 	Aged                 string // what the air rests on is a test of long ago
+	Checked, CheckAged   string // the meter whose bias is on record
 }
 
 type readingRow struct {
@@ -83,6 +84,7 @@ func (s *Site) batch(w http.ResponseWriter, r *http.Request) {
 	}
 	view.Log = s.history(p, name, now)
 	view.Aged = s.agedAir(p, b.Vessel, now)
+	view.Checked, view.CheckAged = s.meterOnRecord(p, now)
 	p.Under = view.Under
 	s.show(w, http.StatusOK, "batch", p)
 }

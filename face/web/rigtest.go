@@ -240,7 +240,11 @@ func (p *page) testLine(test holding.RigTest) string {
 	amount("airflow", test.Airflow, func(v float64) wording.Speaker { return quantity.Airflow(v) })
 	if bias, known := test.Bias(); known {
 		say(biasWord(bias), "x", quantity.DissolvedOxygen(max(bias, -bias)))
+		if test.Doubted() {
+			say("bias-doubted")
+		}
 	}
+	amount("drop", test.Drop, func(v float64) wording.Speaker { return quantity.MilligramsPerLitre(v) })
 	amount("temp", test.Temp, func(v float64) wording.Speaker { return quantity.Celsius(v) })
 	amount("volume", test.Volume, func(v float64) wording.Speaker { return quantity.Litres(v) })
 	amount("depth", test.Depth, func(v float64) wording.Speaker { return quantity.Metres(v) })
@@ -267,4 +271,15 @@ func (s *Site) agedAir(p *page, vessel string, now time.Time) string {
 		return p.Say("web.rigtest.air-aged", "n", daysSince(test.At, now))
 	}
 	return ""
+}
+
+// meterOnRecord says which meter was checked last, what it came to and, where
+// the check no longer serves, how old it is.
+func (s *Site) meterOnRecord(p *page, now time.Time) (line, aged string) {
+	test, name, known := s.Holding.LastCheck()
+	if !known {
+		return p.Say("web.meter.batch-none"), ""
+	}
+	row := p.tests([]holding.RigTest{test}, now)[0]
+	return p.Say("web.meter.batch", "name", name, "when", row.When, "bias", row.Line), row.Aged
 }

@@ -67,6 +67,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /rig", s.rig)
 	mux.HandleFunc("GET /rig/pump-off", s.pumpOff)
 	mux.HandleFunc("POST /rig/pump-off", s.pumpOff)
+	mux.HandleFunc("GET /rig/meter", s.meter)
+	mux.HandleFunc("POST /rig/meter", s.meter)
 	mux.HandleFunc("GET /rig/jug", s.jug)
 	mux.HandleFunc("POST /rig/jug", s.jug)
 	mux.HandleFunc("GET /records", s.records)

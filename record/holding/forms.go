@@ -111,6 +111,7 @@ var Forms = []*Form{
 		// What a meter showed in water full of air, and what that water holds.
 		amountOf("shows", ws.Concentration, "0 mg/L", "200 mg/L", "shows_mg_per_l", 1),
 		amountOf("holds", ws.Concentration, "0.1 mg/L", "50 mg/L", "holds_mg_per_l", 1),
+		amountOf("drop", ws.Concentration, "0.01 mg/L", "5 mg/L", "drop_mg_per_l", 1),
 		amountOf("ecoli", ws.Bare, "0", "1000000000", "ecoli_per_100_ml", 1),
 		amountOf("chlorine", ws.Concentration, "0 mg/L", "10 mg/L", "total_chlorine_mg_per_l", 1),
 		text("place", "place"),

@@ -10,6 +10,7 @@ import (
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/record/journal"
+	"aerosteep/science/oxygen"
 	"aerosteep/wording"
 )
 
@@ -30,6 +31,7 @@ type RigTest struct {
 	Depth     *float64 // m
 	Shows     *float64 // mg/L, what the meter showed in water full of air
 	Holds     *float64 // mg/L, what that water can hold
+	Drop      *float64 // mg/L, one drop of a kit that counts drops
 	Text      string
 }
 
@@ -49,6 +51,7 @@ type testBody struct {
 	Depth     *float64 `json:"depth_m"`
 	Shows     *float64 `json:"shows_mg_per_l"`
 	Holds     *float64 `json:"holds_mg_per_l"`
+	Drop      *float64 `json:"drop_mg_per_l"`
 	Text      string   `json:"text"`
 }
 
@@ -72,6 +75,31 @@ func (t RigTest) Bias() (float64, bool) {
 		return 0, false
 	}
 	return *t.Shows - *t.Holds, true
+}
+
+// Doubted tells whether the meter showed more than any water can hold: kept,
+// but nothing that a reading could be corrected by.
+func (t RigTest) Doubted() bool {
+	if t.Shows == nil || t.Holds == nil {
+		return false
+	}
+	ceiling := oxygen.CeilingOf(quantity.Concentration(*t.Holds), true)
+	return ceiling.Judge(quantity.Concentration(*t.Shows)) == oxygen.NotCredible
+}
+
+// LastCheck is the latest check of any meter, with the meter's name; false
+// where none was kept.
+func (h *Holding) LastCheck() (RigTest, string, bool) {
+	var last RigTest
+	var of string
+	for _, name := range h.Tested("meter") {
+		for _, t := range h.TestsOf("meter", name) {
+			if _, checked := t.Bias(); checked && (of == "" || t.At.After(last.At)) {
+				last, of = t, name
+			}
+		}
+	}
+	return last, of, of != ""
 }
 
 // TestsOf are the tests of a vessel, pump or meter ("vessel", "Drum"), the
@@ -123,7 +151,7 @@ func ofVessel(entries []told, usual, asked string) []RigTest {
 		if b.Vessel == asked {
 			tests = append(tests, RigTest{
 				At: e.At, In: b.In, KLa20: b.KLa20, KLa20Low: b.KLa20Low, KLa20High: b.KLa20High, Uptake: b.Uptake, Low: b.Low, High: b.High,
-				Temp: b.Temp, Volume: b.Volume, Airflow: b.Airflow, Depth: b.Depth, Shows: b.Shows, Holds: b.Holds, Text: b.Text,
+				Temp: b.Temp, Volume: b.Volume, Airflow: b.Airflow, Depth: b.Depth, Shows: b.Shows, Holds: b.Holds, Drop: b.Drop, Text: b.Text,
 			})
 		}
 	}

@@ -136,3 +136,9 @@ func SaltFromConductivity(sc quantity.Conductivity) (quantity.Salinity, error) {
 func Percent(reading, saturation quantity.Concentration) float64 {
 	return 100 * float64(reading/saturation)
 }
+
+// AtPercent is the reverse of Percent: the oxygen that a meter means which
+// shows only percent of saturation.
+func AtPercent(percent float64, saturation quantity.Concentration) quantity.Concentration {
+	return saturation * quantity.Concentration(percent/100)
+}
