@@ -30,6 +30,7 @@ var cliJobWords = Table{
 	"cli.plan.run":            {"{at}, {with}: {beds}; done {ends}", "{at}, {with}: {beds}; termina {ends}"},
 	"cli.plan.no-applicator":  {"no applicator", "sin aplicador"},
 	"cli.plan.prime":          {"fill the lines: {tea} of tea, {water} of water", "llene las mangueras: {tea} de té, {water} de agua"},
+	"cli.plan.loads":          {"{first} to {last}, each", "{first} a {last}, cada una"},
 	"cli.plan.load":           {"load {n}: {tea} of tea, {water} of water; {bed}", "carga {n}: {tea} de té, {water} de agua; {bed}"},
 	"cli.plan.load.covers":    {"load {n}: {tea} of tea, {water} of water; {bed}, {covers}", "carga {n}: {tea} de té, {water} de agua; {bed}, {covers}"},
 }

@@ -132,13 +132,30 @@ func (pp *planPrinter) run(run *plan.Run) {
 	for _, prime := range run.Prime {
 		pp.paragraph("  ", pp.say("cli.plan.prime", wording.Places{"tea": litres(prime.TeaL), "water": litres(prime.WaterL)}))
 	}
-	for i, l := range run.Loads {
-		pp.paragraph("  ", pp.load(i, l))
+	for first := 0; first < len(run.Loads); {
+		next := first + 1
+		for next < len(run.Loads) && alike(run.Loads[first], run.Loads[next]) {
+			next++
+		}
+		pp.paragraph("  ", pp.load(first, next-1, run.Loads[first]))
+		first = next
 	}
 }
 
-func (pp *planPrinter) load(i int, l plan.Load) string {
-	places := wording.Places{"n": i + 1, "tea": litres(l.TeaL), "water": litres(l.WaterL), "bed": l.Bed}
+// alike tells whether two loads are mixed and poured the same.
+func alike(a, b plan.Load) bool {
+	near := func(x, y float64) bool { return math.Abs(x-y) <= 1e-9*math.Abs(x) }
+	covers := a.Covers == nil && b.Covers == nil || a.Covers != nil && b.Covers != nil && near(*a.Covers, *b.Covers)
+	return a.Bed == b.Bed && a.Batch == b.Batch && near(a.TeaL, b.TeaL) && near(a.WaterL, b.WaterL) && covers
+}
+
+// load says a load, or several alike at once.
+func (pp *planPrinter) load(first, last int, l plan.Load) string {
+	number := fmt.Sprint(first + 1)
+	if last > first {
+		number = pp.say("cli.plan.loads", wording.Places{"first": first + 1, "last": last + 1})
+	}
+	places := wording.Places{"n": number, "tea": litres(l.TeaL), "water": litres(l.WaterL), "bed": l.Bed}
 	if l.Covers == nil {
 		return pp.say("cli.plan.load", places)
 	}
