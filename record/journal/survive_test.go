@@ -65,10 +65,12 @@ func TestNothingAcknowledgedIsLostWhenKilled(t *testing.T) {
 	folder := t.TempDir()
 	acknowledged := map[string]bool{}
 	random := rand.New(rand.NewPCG(1, 2))
-	// A busy machine may kill a writer before its first entry: then go on.
+	// On a busy machine a writer may be killed before its first entry: then go
+	// on, and wait longer.
 	for round := 0; round < kills || len(acknowledged) < kills && round < 20*kills; round++ {
 		first, second := startWriter(t, folder), startWriter(t, folder)
-		time.Sleep(time.Duration(20+random.IntN(120)) * time.Millisecond)
+		patience := time.Duration(1 + round/kills)
+		time.Sleep(patience * time.Duration(20+random.IntN(120)) * time.Millisecond)
 		first.kill(acknowledged)
 		second.kill(acknowledged)
 	}

@@ -10,24 +10,21 @@ import (
 	"aerosteep/science/oxygen"
 )
 
-// Ten thousand points, a quick logger's afternoon, are fitted in under 20 ms
-// of the processor's time.
-func TestRiseIsQuick(t *testing.T) {
+// BenchmarkRiseOfTenThousand fits a long logger's file; it reports the best of
+// the processor's own times.
+func BenchmarkRiseOfTenThousand(b *testing.B) {
 	runtime.LockOSThread()
 	defer runtime.UnlockOSThread()
 	readings := longRise(12)
 	best := time.Hour
-	for range 10 {
-		start := processorTime(t)
+	for b.Loop() {
+		start := processorTime(b)
 		if _, err := oxygen.Reaeration(readings, 0, oxygen.Probe{Resolution: 0.01}); err != nil {
-			t.Fatal(err)
+			b.Fatal(err)
 		}
-		best = min(best, processorTime(t)-start)
+		best = min(best, processorTime(b)-start)
 	}
-	if best > 20*time.Millisecond {
-		t.Errorf("10 000 points took %v, want under 20 ms", best)
-	}
-	t.Logf("10 000 points: %v", best)
+	b.ReportMetric(float64(best.Microseconds())/1000, "best-ms")
 }
 
 // processorTime is what this thread has used: a busy machine does not fail
