@@ -5,6 +5,7 @@ import (
 	"net/url"
 
 	"aerosteep/job/jobfile"
+	"aerosteep/quantity"
 )
 
 // rigView is the equipment: vessels with their air, applicators.
@@ -44,6 +45,8 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 			item.More = p.Say("web.rig.stirred")
 		case vessel.KLa20 != nil:
 			item.More = p.Say("web.rig.measured", "pump", vessel.Pump, "kla", vessel.KLa20.Estimate)
+		case caught(file, vessel.Pump) != nil:
+			item.More = p.Say("web.rig.caught", "pump", vessel.Pump, "flow", quantity.Airflow(*caught(file, vessel.Pump)))
 		default:
 			item.More = p.Say("web.rig.pump", "pump", vessel.Pump)
 		}
@@ -74,4 +77,13 @@ const shownTests = 2
 func (p *page) lastTests(what, name string) []testRow {
 	rows := p.tests(p.Site.Holding.TestsOf(what, name), p.Site.now())
 	return rows[:min(len(rows), shownTests)]
+}
+
+// caught is the air that a jug caught of a pump; nil where none was.
+func caught(file *jobfile.File, pump string) *quantity.Flow {
+	found, known := file.Pump(pump)
+	if !known {
+		return nil
+	}
+	return found.Caught
 }

@@ -258,19 +258,35 @@ func biasWord(bias float64) string {
 	return "bias-over"
 }
 
-// agedAir is a word where the forecast of a vessel rests on a test of its air
-// that has aged.
+// agedAir is a word where the forecast of a vessel rests on a test of its air,
+// or of its pump, that has aged.
 func (s *Site) agedAir(p *page, vessel string, now time.Time) string {
 	for _, test := range s.Holding.TestsOf("vessel", vessel) {
-		if test.Transfer() == nil {
-			continue
+		if test.Transfer() != nil {
+			return p.agedWord("web.rigtest.air-aged", test, now)
 		}
-		if !test.Aged(now) {
-			return ""
+	}
+	file := s.held()
+	if file == nil {
+		return ""
+	}
+	of, known := file.Vessel(vessel)
+	if !known || of.KLa20 != nil || of.Pump == "" {
+		return ""
+	}
+	for _, test := range s.Holding.TestsOf("pump", of.Pump) {
+		if test.Airflow != nil {
+			return p.agedWord("web.rigtest.jug-aged", test, now)
 		}
-		return p.Say("web.rigtest.air-aged", "n", daysSince(test.At, now))
 	}
 	return ""
+}
+
+func (p *page) agedWord(key string, test holding.RigTest, now time.Time) string {
+	if !test.Aged(now) {
+		return ""
+	}
+	return p.Say(key, "n", daysSince(test.At, now))
 }
 
 // meterOnRecord says which meter was checked last, what it came to and, where

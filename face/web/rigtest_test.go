@@ -115,7 +115,7 @@ func TestAJugTestIsKeptForItsPump(t *testing.T) {
 		t.Fatalf("keeping answers %d", status)
 	}
 	has(t, body, "Kept.", "of free air")
-	if rig, _ := fetch(t, server, "/rig"); !strings.Contains(rig, "of free air") {
+	if rig, _ := fetch(t, server, "/rig"); !strings.Contains(rig, "of free air measured by jug") {
 		t.Error("the rig does not show the test of its pump")
 	}
 	fields.Set("filled", "0.1 s")

@@ -15,6 +15,7 @@ type AirBasis string
 // From the best known to the least.
 const (
 	Measured  AirBasis = "measured" // a test on this vessel
+	Caught    AirBasis = "caught"   // the air that an upturned jug caught
 	Plate     AirBasis = "plate"    // the pump's curve, depth, tube and bubbles
 	Label     AirBasis = "label"    // the flow on the pump's label
 	Guess     AirBasis = "guess"    // a pump of which nothing is known
@@ -41,7 +42,8 @@ const (
 )
 
 // BelieveAir works out kLa at 20 °C of a vessel with so much brew: as
-// measured, else from pump, tube, depth and bubbles.
+// measured, else from the air that a jug caught, else from pump, tube, depth and
+// bubbles.
 func BelieveAir(v rig.Vessel, p *rig.Pump, volume quantity.Volume, site quantity.Pressure, water quantity.Temperature) (Air, error) {
 	if v.KLa20 != nil {
 		return measuredAir(v.KLa20), nil
@@ -51,6 +53,8 @@ func BelieveAir(v rig.Vessel, p *rig.Pump, volume quantity.Volume, site quantity
 	}
 	believed := Air{}
 	switch {
+	case p.Caught != nil:
+		believed.Basis, believed.Airflow = Caught, *p.Caught
 	case len(p.Curve) > 1:
 		meeting, err := meet(p, DepthOf(v, volume), site, water)
 		if err != nil {

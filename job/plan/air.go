@@ -119,8 +119,13 @@ func (a *aeration) doubt(key string, factor float64) {
 // nothing is known (common practice: from 0.25 to 9 L/min a gallon are said).
 const unknownPump = 0.4
 
-// flow is the air that really comes out.
+// flow is the air that really comes out: as a jug caught it, else by curve or
+// label.
 func (p *planner) flow(a *aeration, pump rig.Pump, depth quantity.Length) quantity.Flow {
+	if pump.Caught != nil {
+		a.airflow = pump.Caught
+		return *pump.Caught
+	}
 	free, known := pump.FreeFlow()
 	if !known {
 		a.doubt("pump.curve", offByNoPump)

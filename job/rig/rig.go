@@ -35,6 +35,7 @@ type Pump struct {
 	Name         string
 	Curve        air.Curve      // nil where only the label is known
 	LabelFlow    *quantity.Flow // free air by the label, at no pressure
+	Caught       *quantity.Flow // free air that really came out at brewing depth, by the upturned jug
 	Power        *quantity.Power
 	TubeBore     *quantity.Length
 	TubeLength   *quantity.Length

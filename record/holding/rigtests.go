@@ -172,8 +172,9 @@ func (t RigTest) Transfer() *rig.MeasuredKLa {
 	return k
 }
 
-// withTests gives each vessel of a file its latest measured transfer: a test
-// counts over what the file says, since it is of the vessel as it is now.
+// withTests gives each vessel of a file its latest measured transfer, and each
+// pump the air that was last caught of it: a test counts over what the file
+// says, since it is of the equipment as it is now.
 func (h *Holding) withTests(file *jobfile.File) {
 	for i := range file.Vessels {
 		v := &file.Vessels[i]
@@ -184,6 +185,21 @@ func (h *Holding) withTests(file *jobfile.File) {
 			}
 		}
 	}
+	for i := range file.Pumps {
+		file.Pumps[i].Caught = h.caught(file.Pumps[i].Name)
+	}
+}
+
+// caught is the air of the latest jug test of a pump; nil where there is none
+// that a job file would take.
+func (h *Holding) caught(pump string) *quantity.Flow {
+	for _, t := range h.TestsOf("pump", pump) {
+		if t.Airflow != nil && *t.Airflow >= 0.01 && *t.Airflow <= 50000 {
+			flow := quantity.LitresPerMinute(*t.Airflow)
+			return &flow
+		}
+	}
+	return nil
 }
 
 // checkTest refuses a range that does not hold its estimate.

@@ -6,7 +6,9 @@ import (
 	"time"
 
 	"aerosteep/fault"
+	"aerosteep/job/forecast"
 	"aerosteep/job/jobfile"
+	"aerosteep/quantity"
 	"aerosteep/record/journal"
 	"aerosteep/worksheet"
 )
@@ -132,5 +134,30 @@ func TestABiasIsKeptForTheMeter(t *testing.T) {
 	}
 	if _, known := (RigTest{}).Bias(); known {
 		t.Error("a test without a check of the meter has a bias")
+	}
+}
+
+// What a jug caught of a pump counts over its label, in the forecast of every
+// vessel on it whose own transfer nobody measured.
+func TestTheAirThatAJugCaughtCountsForItsVessels(t *testing.T) {
+	h := tested(t)
+	keepTest(t, h, noon.Add(2*time.Hour), worksheet.Values{"pump": {"Shed blower"}, "airflow": {"20 L/min"}, "depth": {"0.4 m"}})
+	keepTest(t, h, noon.Add(time.Hour), worksheet.Values{"pump": {"Shed blower"}, "airflow": {"30 L/min"}})
+	file, err := h.File(jobfile.Whole)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pump, _ := file.Pump("Shed blower")
+	if pump.Caught == nil || *pump.Caught != 20 {
+		t.Fatalf("the pump rests on %v, want the later 20 L/min", pump.Caught)
+	}
+	pail, _ := file.Vessel("Pail")
+	believed, err := forecast.BelieveAir(pail, &pump, 15, quantity.StandardAtmosphere, 20)
+	if err != nil || believed.Basis != forecast.Caught || believed.Airflow != 20 {
+		t.Errorf("the pail's air is believed to be %+v, %v", believed, err)
+	}
+	drum, _ := file.Vessel("Drum")
+	if believed, _ = forecast.BelieveAir(drum, &pump, 150, quantity.StandardAtmosphere, 20); believed.Basis != forecast.Measured {
+		t.Errorf("the drum's own measured transfer gives way to %s", believed.Basis)
 	}
 }
