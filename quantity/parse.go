@@ -188,7 +188,7 @@ var doubtful = map[string]string{
 
 func simple(words string) (unit, *fault.Fault) {
 	key := strings.ToLower(strings.TrimSuffix(strings.TrimSpace(words), "."))
-	if u, known := bySpelling[key]; known {
+	if u, known := bySpelling()[key]; known {
 		return u, nil
 	}
 	if sentence, two := doubtful[key]; two {
@@ -200,7 +200,7 @@ func simple(words string) (unit, *fault.Fault) {
 func unknownUnit(words string) *fault.Fault {
 	f := fault.New("", "", wording.Say("quantity.unknown-unit", wording.Places{"unit": strings.TrimSpace(words)}), wording.Text{}, wording.Text{})
 	if f.Nearest = fault.Nearest(strings.TrimSpace(words), spellings()); f.Nearest != "" {
-		if full := bySpelling[f.Nearest].name; strings.EqualFold(full, f.Nearest) {
+		if full := bySpelling()[f.Nearest].name; strings.EqualFold(full, f.Nearest) {
 			f.Nearest = full
 		}
 		f.Advice = wording.Say("quantity.unknown-unit.advice", wording.Places{"nearest": f.Nearest})
@@ -209,8 +209,8 @@ func unknownUnit(words string) *fault.Fault {
 }
 
 func spellings() []string {
-	all := make([]string, 0, len(bySpelling))
-	for s := range bySpelling {
+	all := make([]string, 0, len(bySpelling()))
+	for s := range bySpelling() {
 		all = append(all, s)
 	}
 	sort.Strings(all)

@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // Exact factors (NIST SP 811, appendix B; the inch, pound and US gallon by
 // definition). Everything else in the table is derived from these.
@@ -179,8 +182,9 @@ var electrics = []entry{
 	plain("S", conductance, 1, "siemens"),
 }
 
-// bySpelling finds a unit by its lower-case spelling.
-var bySpelling = index(table)
+// bySpelling finds a unit by its lower-case spelling; the index is made when
+// the first unit is read.
+var bySpelling = sync.OnceValue(func() map[string]unit { return index(table) })
 
 func index(table [][]entry) map[string]unit {
 	all := map[string]unit{}

@@ -98,7 +98,7 @@ func (t Text) For(r Reader) string {
 	if t.Key == "" {
 		return ""
 	}
-	pair, known := catalogue[t.Key]
+	pair, known := catalogue()[t.Key]
 	if !known {
 		return "«" + t.Key + "»"
 	}
@@ -110,12 +110,12 @@ func (t Text) For(r Reader) string {
 }
 
 // Known tells whether a key has a sentence.
-func Known(key string) bool { _, ok := catalogue[key]; return ok }
+func Known(key string) bool { _, ok := catalogue()[key]; return ok }
 
 // Keys lists all keys, sorted.
 func Keys() []string {
-	keys := make([]string, 0, len(catalogue))
-	for k := range catalogue {
+	keys := make([]string, 0, len(catalogue()))
+	for k := range catalogue() {
 		keys = append(keys, k)
 	}
 	sort.Strings(keys)
@@ -123,7 +123,7 @@ func Keys() []string {
 }
 
 // Of returns the pair behind a key.
-func Of(key string) (Pair, bool) { p, ok := catalogue[key]; return p, ok }
+func Of(key string) (Pair, bool) { p, ok := catalogue()[key]; return p, ok }
 
 // List joins sentences or names: "a, b and c".
 func List(items []string, r Reader) string {

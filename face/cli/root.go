@@ -65,7 +65,7 @@ func (p *program) remembering(read func(string) ([]byte, error)) func(string) ([
 func Run(args []string, t Terminal) int {
 	p := &program{Terminal: t, files: map[string]bool{}}
 	p.ReadFile = p.remembering(t.ReadFile)
-	root := p.root()
+	root := p.root(args)
 	root.SetArgs(keepNegatives(args))
 	root.SetIn(t.In)
 	root.SetOut(t.Out)
@@ -100,7 +100,7 @@ func asTyped(text string) string {
 	return text
 }
 
-func (p *program) root() *cobra.Command {
+func (p *program) root(args []string) *cobra.Command {
 	root := &cobra.Command{
 		Use:           "aerosteep",
 		Short:         wording.Say("cli.root").String(),
@@ -122,8 +122,17 @@ func (p *program) root() *cobra.Command {
 	flags.StringVar(&p.lang, "lang", "", "en or es")
 	flags.StringVar(&p.data, "data", "", "data folder")
 	cobra.EnableCommandSorting = false
-	root.AddCommand(p.verbs()...)
+	root.AddCommand(p.verbsFor(args)...)
 	return root
+}
+
+// verbsFor makes the verbs that a call may need: version alone where that is
+// asked, so that a start costs no more than it has to.
+func (p *program) verbsFor(args []string) []*cobra.Command {
+	if len(args) > 0 && args[0] == "version" {
+		return []*cobra.Command{p.versionVerb()}
+	}
+	return p.verbs()
 }
 
 // verbs lists the verbs in the order of the work.
