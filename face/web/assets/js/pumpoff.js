@@ -15,6 +15,8 @@ if (form) form.addEventListener("submit", submit);
 async function submit(event) {
   if (event.submitter?.name === "keep" && "indexedDB" in window) {
     event.preventDefault();
+    if (form.dataset.keeping) return; // a thumb that pressed twice
+    form.dataset.keeping = "1";
     const fields = Object.fromEntries([...new FormData(form)].filter(([, v]) => v !== ""));
     const came = await keep(form.action, { ...fields, keep: "1" });
     await tell();
@@ -92,7 +94,8 @@ function build(form, watch) {
     if (!began) {
       began = performance.now();
       for (const part of [number, keys, take]) part.hidden = false;
-      turn.textContent = say.on;
+      clock.scrollIntoView(); // the guide has been read; the keys are wanted now
+      turn.textContent = say.backOn;
       turn.classList.add("plain");
     } else {
       backAt = Math.round(seconds());
