@@ -40,6 +40,7 @@ var webMeterWords = Table{
 
 	"web.meter.batch":          {"Meter {name}, checked {when}: {bias}.", "Medidor {name}, revisado {when}: {bias}."},
 	"web.meter.batch-none":     {"No check of a meter is on record.", "No consta ninguna revisión de un medidor."},
+	"web.log.doubted":          {"{do} mg/L of {clock} is kept, but in doubt.", "{do} mg/L de {clock} queda guardado, pero en duda."},
 	"web.rig.caught":           {"{pump}, {flow} of free air measured by jug", "{pump}, {flow} de aire libre medidos con la jarra"},
 	"web.rigtest.jug-aged":     {"The air of this vessel's pump was measured by jug {n} days ago. Diffusers foul meanwhile; test again before you trust the forecast.", "El aire de la bomba de este recipiente se midió con la jarra hace {n} días. Los difusores se ensucian mientras tanto; repita la prueba antes de fiarse del pronóstico."},
 	"web.rigtest.drop":         {"one drop is {x}", "una gota son {x}"},

@@ -16,6 +16,7 @@ import (
 type logView struct {
 	Batch     string
 	Last      string
+	Doubted   string // the newest reading, where it is kept but not believed
 	Bar       *oxygenBar
 	Hold      string // mg/L, plain, for the page's own check
 	Limit     string
@@ -102,6 +103,10 @@ func (s *Site) fillLog(p *page, view *logView, r *http.Request, faults fault.Lis
 	view.Bar = drawOxygenBar(p, f.State.DO.Median, f.Limit, heldNow(f), nil, nil)
 	if last := lastOxygen(twin); last != nil {
 		view.Last = p.Say("web.log.last", "do", p.oneDecimal(last.MgPerL), "clock", p.When(last.At.In(now.Location()), now))
+	}
+	if all := twin.Oxygen(); len(all) > 0 && all[len(all)-1].Doubted {
+		newest := all[len(all)-1]
+		view.Doubted = p.Say("web.log.doubted", "do", p.oneDecimal(newest.MgPerL), "clock", p.When(newest.At.In(now.Location()), now))
 	}
 }
 

@@ -70,3 +70,16 @@ func TestACheckNeedsAReadingAndAName(t *testing.T) {
 		}
 	}
 }
+
+// A reading that no water can hold is kept; the page where the next one is
+// typed says that it is in doubt, and so does its batch.
+func TestAReadingThatCannotBeIsKeptButDoubted(t *testing.T) {
+	server, client := demoServer(t), pocketBrowser(t)
+	if status, _ := sendTest(t, client, server, "/batches/D-114/log", url.Values{"do": {"14 mg/L"}, "temp": {"20 C"}}); status != http.StatusOK {
+		t.Fatalf("a reading of 14 mg/L answers %d", status)
+	}
+	page, _ := fetch(t, server, "/batches/D-114/log")
+	has(t, page, "is kept, but in doubt.", "14.0")
+	batch, _ := fetch(t, server, "/batches/D-114")
+	has(t, batch, "14.0\u00a0mg/L (doubted)", "No check of a meter is on record.")
+}

@@ -11,9 +11,7 @@ import (
 )
 
 // The pump-off test by keys alone: the clock starts, readings are typed, the
-// line grows, the page says to switch the air on at the limit, the answer
-// comes, and a thumb that presses
-// twice keeps it once.
+// line grows, the answer comes, and a thumb that presses twice keeps it once.
 func TestThePumpOffTestRunsInThePage(t *testing.T) {
 	server := demoServer(t)
 	ctx := tab(t)
