@@ -1,7 +1,6 @@
 package brew
 
 import (
-
 	"aerosteep/fault"
 	"aerosteep/job/forecast"
 	"aerosteep/job/recipe"
