@@ -106,7 +106,7 @@ func (p *page) Ahead() int {
 	if p.Site.Now == nil {
 		return 0
 	}
-	return int(p.Site.Now().Sub(time.Now()).Round(time.Second).Seconds())
+	return int(time.Until(p.Site.Now()).Round(time.Second).Seconds())
 }
 
 // Places lists them for the bar.
