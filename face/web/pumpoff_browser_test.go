@@ -16,8 +16,8 @@ func TestThePumpOffTestRunsInThePage(t *testing.T) {
 	server := demoServer(t)
 	ctx := tab(t)
 	must(t, ctx, chromedp.EmulateViewport(390, 844))
-	must(t, ctx, chromedp.Navigate(server.URL+"/rig/pump-off?vessel=Drum&units=metric"))
-	ready := `new Promise(r => { const look = () => document.querySelector("#stopwatch .big-clock") ? r(true) : setTimeout(look, 50); look(); })`
+	must(t, ctx, chromedp.Navigate(server.URL+"/rig/pump-off?vessel=Drum&units=metric&lang=en"))
+	ready := `new Promise(r => { const look = () => document.querySelector("#stopwatch .big-clock") && document.querySelectorAll("#stopwatch button").length > 5 ? r(true) : setTimeout(look, 50); look(); })`
 	ask[bool](t, ctx, ready)
 	// A brew that takes up 24 mg/L/h falls 0.1 mg/L in 15 s. The page's clock is
 	// set forward instead of waited for.
