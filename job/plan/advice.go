@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"aerosteep/job/forecast"
@@ -73,36 +74,57 @@ func named(list []Advice, batch string) []Advice {
 	return append([]Advice(nil), list...)
 }
 
-// cures are the changes that were tried and help.
+// cures are the changes that were tried and help. Where less food cures a batch
+// of a long list, nothing else is tried.
 func (p *planner) cures(b *batch, share float64, all bool) []Advice {
-	var list []Advice
-	if a, helps := p.lessFood(b, share); helps {
-		list = append(list, a)
+	tries := []func() *Advice{func() *Advice { return p.lessFood(b, share) }}
+	others := []func() *Advice{
+		func() *Advice { return p.try(b, p.moreAir(b, 1)) },
+		func() *Advice { return p.try(b, p.cooler(b)) },
 	}
-	cured := len(list) > 0 && list[0].Effect.After <= p.File.Limits.Chance
-	if !all || cured && len(p.wants) > longList {
+	if all && len(p.wants) <= longList {
+		tries = append(tries, others...)
+	}
+	list := helping(tries)
+	if !all || p.cured(list) {
 		return list
 	}
-	for _, c := range []*cure{p.moreAir(b, 1), p.cooler(b)} {
-		list = p.try(b, c, list)
-	}
-	for _, a := range list {
-		if a.Effect.After <= p.File.Limits.Chance {
+	if len(tries) == 1 {
+		list = append(list, helping(others)...)
+		if p.cured(list) {
 			return list
 		}
 	}
-	return p.try(b, p.airWithoutFood(b), list)
+	return append(list, helping([]func() *Advice{func() *Advice { return p.try(b, p.airWithoutFood(b)) }})...)
 }
 
-// try proves a cure and adds it where it helps.
-func (p *planner) try(b *batch, c *cure, list []Advice) []Advice {
-	if c == nil {
-		return list
-	}
-	if proven, after, ok := p.prove(b, *c); ok && after < b.brew.outlook.Chance-1 {
-		return append(list, p.advice(b, proven, after))
+// cured tells whether any advice brings the chance within what is accepted.
+func (p *planner) cured(list []Advice) bool {
+	return slices.ContainsFunc(list, func(a Advice) bool { return a.Effect.After <= p.File.Limits.Chance })
+}
+
+// helping makes the tries side by side and keeps, in their order, what helps.
+func helping(tries []func() *Advice) []Advice {
+	found := make([]*Advice, len(tries))
+	atOnce(len(tries), func(i int) { found[i] = tries[i]() })
+	var list []Advice
+	for _, a := range found {
+		if a != nil {
+			list = append(list, *a)
+		}
 	}
 	return list
+}
+
+// try proves a cure; nil where it does not help.
+func (p *planner) try(b *batch, c *cure) *Advice {
+	if c == nil {
+		return nil
+	}
+	if proven, after, ok := p.prove(b, *c); ok && after < b.brew.outlook.Chance-1 {
+		return p.advice(b, proven, after)
+	}
+	return nil
 }
 
 // airWithoutFood is both at once, for a batch that neither alone brings within
@@ -117,13 +139,13 @@ func (p *planner) airWithoutFood(b *batch) *cure {
 	return c
 }
 
-func (p *planner) advice(b *batch, c cure, after float64) Advice {
+func (p *planner) advice(b *batch, c cure, after float64) *Advice {
 	c.places["before"], c.places["after"] = math.Round(b.brew.outlook.Chance), math.Round(after)
 	text := p.say(c.sentence, c.places)
 	if c.hours > 0 {
 		text += "; " + p.say("plan.advice.hours", wording.Places{"recipe": b.outing.recipe.Name, "hours": c.hours})
 	}
-	return Advice{
+	return &Advice{
 		Text: text, Change: c.changes,
 		Effect: Effect{Before: b.brew.outlook.Chance, After: after},
 	}
@@ -132,9 +154,9 @@ func (p *planner) advice(b *batch, c cure, after float64) Advice {
 // lessFood finds the largest share of the food that keeps the chance within
 // what is accepted. Where no food at all does not help enough, leaving it out
 // is still said if it helps.
-func (p *planner) lessFood(b *batch, share float64) (Advice, bool) {
+func (p *planner) lessFood(b *batch, share float64) *Advice {
 	if !b.outing.recipe.Fed() {
-		return Advice{}, false
+		return nil
 	}
 	for try := 0; ; try++ {
 		if share < noFood || try == 4 {
@@ -142,11 +164,11 @@ func (p *planner) lessFood(b *batch, share float64) (Advice, bool) {
 		}
 		c := p.foodCure(b, share)
 		proven, after, ok := p.prove(b, c)
-		if ok && (after <= p.File.Limits.Chance || share == 0) {
-			return p.advice(b, proven, after), after < b.brew.outlook.Chance
+		if ok && (after <= p.File.Limits.Chance || share == 0 && after < b.brew.outlook.Chance) {
+			return p.advice(b, proven, after)
 		}
 		if share == 0 {
-			return Advice{}, false
+			return nil
 		}
 		share *= 0.85
 	}

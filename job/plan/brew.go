@@ -93,10 +93,10 @@ func (p *planner) ripening(v rig.Vessel, r recipe.Recipe, start time.Time) (ripe
 	held := quantity.Celsius(meantFor)
 	at := setup
 	at.Start, at.Held, at.Outdoors = held, &held, nil
-	return ripening{
-		expected: p.peaksOf(peakKey{v.Name, r.Name, p.weatherKey(start), false}, setup),
-		at20:     p.peaksOf(peakKey{v.Name, r.Name, 0, true}, at),
-	}, true
+	expected := peakKey{v.Name, r.Name, p.weatherKey(start), false}
+	at20 := peakKey{v.Name, r.Name, 0, true}
+	p.findPeaks(map[peakKey]forecast.Setup{expected: setup, at20: at})
+	return ripening{expected: p.peaks[expected], at20: p.peaks[at20]}, true
 }
 
 // weatherKey parts brews by when they start, where weather makes a difference.
@@ -107,13 +107,20 @@ func (p *planner) weatherKey(start time.Time) int64 {
 	return start.Truncate(24 * time.Hour).Unix()
 }
 
-func (p *planner) peaksOf(key peakKey, s forecast.Setup) []float64 {
-	if known, done := p.peaks[key]; done {
-		return known
+// findPeaks finds the hours of highest uptake that are not known yet, side by
+// side.
+func (p *planner) findPeaks(setups map[peakKey]forecast.Setup) {
+	var keys []peakKey
+	for key := range setups {
+		if _, done := p.peaks[key]; !done {
+			keys = append(keys, key)
+		}
 	}
-	peaks := forecast.PeakHours(s, peakMembers, seed)
-	p.peaks[key] = peaks
-	return peaks
+	found := make([][]float64, len(keys))
+	atOnce(len(keys), func(i int) { found[i] = forecast.PeakHours(setups[keys[i]], peakMembers, seed) })
+	for i, key := range keys {
+		p.peaks[key] = found[i]
+	}
 }
 
 func median(sorted []float64) float64 { return quantile(sorted, 0.5) }
