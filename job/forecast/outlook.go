@@ -16,6 +16,7 @@ type Outlook struct {
 	Limit      quantity.Concentration
 	PeakUptake Band      // mg/L/h
 	PeakHours  []float64 // hour of highest uptake of each member, sorted
+	BelowHours []float64 // hour at which each member goes under the limit, sorted; +Inf for never
 }
 
 // Moment is one row of a course.
@@ -100,6 +101,8 @@ func (e *ensemble) summarise(out *Outlook) {
 	out.PeakUptake = bandOf(e.gather(func(m *member) float64 { return m.peakUptake }))
 	out.PeakHours = e.gather(func(m *member) float64 { return m.peakHour })
 	slices.Sort(out.PeakHours)
+	out.BelowHours = e.gather(func(m *member) float64 { return m.belowHour })
+	slices.Sort(out.BelowHours)
 	out.Chance = e.chance()
 }
 

@@ -81,6 +81,8 @@ func (p *planner) cures(b *batch, share float64, all bool) []Advice {
 	others := []func() *Advice{
 		func() *Advice { return p.try(b, p.moreAir(b, 1)) },
 		func() *Advice { return p.try(b, p.cooler(b)) },
+		func() *Advice { return p.try(b, p.shorter(b)) },
+		func() *Advice { return p.try(b, p.smallerFill(b)) },
 	}
 	if all && len(p.wants) <= longList {
 		tries = append(tries, others...)
@@ -125,18 +127,6 @@ func (p *planner) try(b *batch, c *cure) *Advice {
 		return p.advice(b, proven, after)
 	}
 	return nil
-}
-
-// airWithoutFood is both at once, for a batch that neither alone brings within
-// what is accepted.
-func (p *planner) airWithoutFood(b *batch) *cure {
-	c := p.moreAir(b, 0)
-	if c != nil && b.outing.recipe.Fed() {
-		c.sentence = "plan.advice.air-without-food"
-		c.places["recipe"] = b.outing.recipe.Name
-		c.changes = append(c.changes, p.foodCure(b, 0).changes...)
-	}
-	return c
 }
 
 func (p *planner) advice(b *batch, c cure, after float64) *Advice {
@@ -309,63 +299,4 @@ func floor3(v float64) float64 {
 		return v
 	}
 	return rounded
-}
-
-// moreAir looks for the kLa20 that keeps the chance of a batch with a share of
-// its food within what is accepted, up to four times that of today.
-func (p *planner) moreAir(b *batch, share float64) *cure {
-	at := p.vesselIndex(b.vessel.Name)
-	if b.vessel.Pump == "" && b.vessel.KLa20 == nil {
-		return nil
-	}
-	for _, times := range []float64{1.25, 1.5, 2, 3, 4} {
-		s := withFood(b.brew.setup, share)
-		t := quantity.PerTime(times)
-		s.Transfer.Estimate, s.Transfer.Low95, s.Transfer.High95 = s.Transfer.Estimate*t, s.Transfer.Low95*t, s.Transfer.High95*t
-		if forecast.Prior(s, tryMembers, seed).Chance > 0.8*p.File.Limits.Chance {
-			continue
-		}
-		e := b.kla
-		text := func(v float64) string { return number(roundTo3(v*times)) + " /h" }
-		c := cure{"plan.advice.more-air", wording.Places{"vessel": b.vessel.Name, "kla": quantity.PerHour(e.Estimate * times), "times": times}, nil, 0}
-		for _, k := range []struct {
-			key   string
-			value float64
-		}{{"kla20", e.Estimate}, {"kla20_low95", e.Low95}, {"kla20_high95", e.High95}} {
-			c.changes = append(c.changes, jobfile.Change{Op: "add", Path: fmt.Sprintf("/vessel/%d/%s", at, k.key), Value: text(k.value)})
-		}
-		return &c
-	}
-	return nil
-}
-
-func roundTo3(v float64) float64 {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
-	if err != nil {
-		return v
-	}
-	return rounded
-}
-
-func (p *planner) vesselIndex(name string) int {
-	for i, v := range p.File.Vessels {
-		if v.Name == name {
-			return i
-		}
-	}
-	return -1
-}
-
-// cooler starts with water 5 °C cooler, where that is not too cold to brew in.
-func (p *planner) cooler(b *batch) *cure {
-	const step, coldest = 5, 8 // °C
-	t := p.File.Water.Temperature.Celsius() - step
-	if t < coldest {
-		return nil
-	}
-	change := jobfile.Change{Op: "add", Path: "/water/temperature", Value: number(roundTo3(t)) + " °C"}
-	if !p.File.HasTable("water") {
-		change = jobfile.Change{Op: "add", Path: "/water", Value: map[string]any{"temperature": number(roundTo3(t)) + " °C"}}
-	}
-	return &cure{"plan.advice.cooler", wording.Places{"temperature": quantity.Celsius(t)}, []jobfile.Change{change}, 0}
 }

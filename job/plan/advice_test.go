@@ -30,6 +30,33 @@ func TestAdviceIsReadyInTime(t *testing.T) {
 	}
 }
 
+// A cold, slow brew in a barrel of which only the pump's curve is known can be
+// ended sooner, or filled less: both hold when the file is planned again.
+func TestAdviceOfAnEarlierEndAndASmallerFill(t *testing.T) {
+	text := pailAt("1600 m", "9 C", "1 kg", "50 mL")
+	for old, with := range map[string]string{
+		`full = "5 gal"`: `full = "80 L"`, `brew = "4.5 gal"`: "", `depth = "12 in"`: "", "indoors = true": "", "hours = 24": "hours = 48",
+		`for_volume = "4 gal"`: `for_volume = "100 L"`, `tea = "4 gal"`: `tea = "60 L"`, `tank = "2 gal"`: `tank = "60 L"`,
+		`label_flow = "12 L/min"`: `curve = "40 L/min@0 kPa, 20 L/min@10 kPa, 0 L/min@20 kPa"`,
+	} {
+		if !strings.Contains(text, old) {
+			t.Fatalf("the pail has no %s", old)
+		}
+		text = strings.Replace(text, old, with, 1)
+	}
+	p := made(t, text, "2026-05-12T06:00:00-06:00")
+	followed(t, read(t, text), p)
+	sooner, smaller := false, false
+	for _, a := range p.Advice {
+		last := a.Change[len(a.Change)-1]
+		sooner = sooner || last.Path == "/recipe/0/hours" && len(a.Change) == 1
+		smaller = smaller || last.Path == "/want/0/tea"
+	}
+	if !sooner || !smaller {
+		t.Errorf("ended sooner %v, filled less %v: %+v", sooner, smaller, p.Advice)
+	}
+}
+
 // Beds that share three vessels: a change that moves a batch to another hour or
 // vessel is answered for as it will be.
 func TestAdviceAmongOtherBatches(t *testing.T) {

@@ -167,11 +167,16 @@ func (p *planner) inTheSameTime(b *batch, c cure) (cure, bool) {
 	if c.hours >= recipeHours(r) {
 		return c, false
 	}
-	r.Hours = &c.hours
-	change := jobfile.Change{Op: "add", Path: p.recipeEnd(), Value: p.recipeValue(recipeTable(r, 1))}
-	if at := q.recipeIndex(r.Name); at >= 0 { // of the file, or added by the cure
-		change = jobfile.Change{Op: "add", Path: fmt.Sprintf("/recipe/%d/hours", at), Value: c.hours}
-	}
-	c.changes = append(append([]jobfile.Change(nil), c.changes...), change)
+	c.changes = append(append([]jobfile.Change(nil), c.changes...), q.hoursChange(r, c.hours))
 	return c, true
+}
+
+// hoursChange gives a recipe other hours: where it stands, else a built-in one
+// is added to the file under its own name.
+func (p *planner) hoursChange(r recipe.Recipe, hours float64) jobfile.Change {
+	if at := p.recipeIndex(r.Name); at >= 0 {
+		return jobfile.Change{Op: "add", Path: fmt.Sprintf("/recipe/%d/hours", at), Value: hours}
+	}
+	r.Hours = &hours
+	return jobfile.Change{Op: "add", Path: p.recipeEnd(), Value: p.recipeValue(recipeTable(r, 1))}
 }
