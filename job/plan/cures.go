@@ -96,7 +96,7 @@ func (p *planner) shorter(b *batch) *cure {
 	below := b.brew.outlook.BelowHours
 	accepted := int(float64(len(below)) * p.File.Limits.Chance / 100)
 	end := math.Floor(below[min(accepted, len(below)-1)]*4) / 4
-	hours := math.Floor(end/ripening{b.brew.peaks, at20}.stretch()*4) / 4
+	hours := math.Floor(end/ripening{b.brew.peaks, at20}.stretch()*2) / 2
 	before := recipeHours(b.outing.recipe)
 	fedLater := func(i recipe.Item) bool { return i.When.Hours >= hours }
 	if end < shortest || hours >= before || slices.ContainsFunc(b.outing.recipe.Items, fedLater) {

@@ -163,7 +163,7 @@ func (p *planner) inTheSameTime(b *batch, c cure) (cure, bool) {
 	if !ok {
 		return c, false
 	}
-	c.hours = math.Max(1, math.Floor(b.brew.hours/ripe.stretch()*4)/4)
+	c.hours = math.Max(1, math.Floor(b.brew.hours/ripe.stretch()*2)/2)
 	if c.hours >= recipeHours(r) {
 		return c, false
 	}
