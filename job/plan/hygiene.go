@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"sync"
 	"time"
 
 	"aerosteep/job/hygiene"
@@ -71,9 +72,38 @@ func batchOf(o *outing, w *want) *batch {
 	return best
 }
 
-// verdict is the decision for one want, from the facts of bed and holding, and
-// from what the file says anyway.
+// verdicts keeps what hygiene has said. A cure changes recipes, vessels, water's
+// temperature and amounts, and no fact of a bed: of what is judged by, only the
+// words of the key.
+type verdicts struct {
+	sync.Mutex
+	known map[verdictKey]hygiene.Verdict
+}
+
+type verdictKey struct {
+	want                     int
+	held, applied, additives string
+}
+
+// verdict is the decision for one want; it is made once.
 func (p *planner) verdict(w *want, held quantity.Span, day time.Time) hygiene.Verdict {
+	key := verdictKey{w.Index, heldWords(held), day.In(p.zone).Format(time.DateOnly), additivesOf(w)}
+	p.verdicts.Lock()
+	v, known := p.verdicts.known[key]
+	p.verdicts.Unlock()
+	if known {
+		return v
+	}
+	v = p.decide(w, key)
+	p.verdicts.Lock()
+	p.verdicts.known[key] = v
+	p.verdicts.Unlock()
+	return v
+}
+
+// decide asks hygiene for one want, by the facts of bed and holding, and by what
+// the file says anyway.
+func (p *planner) decide(w *want, key verdictKey) hygiene.Verdict {
 	words := hygiene.Words{}
 	for name, word := range p.File.Hygiene {
 		words[name] = word
@@ -93,9 +123,9 @@ func (p *planner) verdict(w *want, held quantity.Span, day time.Time) hygiene.Ve
 	}
 	derive("water", p.File.Water.Source, "[water] source")
 	derive("method", w.Method, "[[want]] method")
-	derive("applied", day.In(p.zone).Format(time.DateOnly), "[[want]] at")
-	derive("held", heldWords(held), "the plan")
-	derive("additives", additivesOf(w), "[[recipe]] items")
+	derive("applied", key.applied, "[[want]] at")
+	derive("held", key.held, "the plan")
+	derive("additives", key.additives, "[[recipe]] items")
 	facts, err := hygiene.Read(words, hygiene.OriginsOf(p.File.Larder))
 	if err != nil {
 		p.caution("plan.caution.facts", wording.Places{"bed": w.Bed})

@@ -18,6 +18,7 @@ import (
 	"sort"
 	"time"
 
+	"aerosteep/job/hygiene"
 	"aerosteep/job/jobfile"
 	"aerosteep/science/weather"
 	"aerosteep/source"
@@ -53,6 +54,7 @@ func newPlanner(in Input) *planner {
 		skies:     map[string][]weather.Scored{},
 		doubts:    map[string]float64{},
 		trials:    &trials{known: map[string]*trial{}},
+		verdicts:  &verdicts{known: map[verdictKey]hygiene.Verdict{}},
 	}
 	p.Now = in.Now.In(p.zone)
 	p.plan.Now = p.Now
@@ -77,6 +79,8 @@ type planner struct {
 	doubts    map[string]float64 // missing numbers, by how much each widens
 	named     map[string]bool    // ids of batches
 	trials    *trials            // changed files that advice was proved on
+	trial     bool               // this is one of them
+	verdicts  *verdicts          // of hygiene, shared with the trials
 }
 
 func (p *planner) make() {

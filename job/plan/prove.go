@@ -56,6 +56,7 @@ func (p *planner) replanned(changes []jobfile.Change, earlier *trial) *planner {
 		return nil
 	}
 	q := newPlanner(Input{File: file, Now: p.Now, Weather: p.Weather, Reader: p.Reader})
+	q.trial, q.verdicts = true, p.verdicts
 	q.knowPeaksOf(p)
 	if earlier != nil && earlier.planner != nil {
 		earlier.peaks.Lock()

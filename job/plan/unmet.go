@@ -19,6 +19,9 @@ func (p *planner) refuse(o *outing, kind Kind, reason, nearest wording.Text) {
 // cannot says why no vessel can make an outing's tea for its hour.
 func (p *planner) cannot(o *outing) {
 	switch {
+	case p.trial: // nobody reads why
+		p.refuse(o, ByTime, wording.Text{}, wording.Text{})
+		return
 	case len(p.File.Vessels) == 0:
 		p.refuse(o, ByVolume, wording.Say("plan.unmet.no-vessel"), wording.Say("plan.nearest.vessel"))
 		return
