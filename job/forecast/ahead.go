@@ -46,11 +46,18 @@ func (f *Forecast) ahead() {
 	chance := f.now.chance()
 	f.MinDO, f.MinHour, f.Chance = &low, &at, &chance
 	if chance > 50 {
-		hours := f.now.gather(func(m *member) float64 { return m.belowHour })
-		slices.Sort(hours)
-		below := hours[len(hours)/2]
+		below := f.now.crossing()
 		f.BelowAt = &below
 	}
+}
+
+// crossing is the median hour at which members go under the limit, of those
+// that do.
+func (e *ensemble) crossing() float64 {
+	hours := e.gather(func(m *member) float64 { return m.belowHour })
+	hours = slices.DeleteFunc(hours, func(h float64) bool { return math.IsInf(h, 1) })
+	slices.Sort(hours)
+	return hours[len(hours)/2]
 }
 
 // future walks every member on; the noise begins anew, so that two futures
