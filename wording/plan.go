@@ -87,6 +87,17 @@ var planWords = Table{
 	"plan.advice.smaller-fill":     {"Fill {vessel} with {volume} only and put {percent} % of the tea on each bed: the chance falls from {before} to {after} in 100", "Llene {vessel} solo con {volume} y ponga {percent} % del té en cada parcela: la probabilidad cae de {before} a {after} en 100"},
 	"plan.advice.cooler":           {"Start with water of {temperature}: the chance falls from {before} to {after} in 100", "Empiece con agua a {temperature}: la probabilidad cae de {before} a {after} en 100"},
 
+	"plan.temper.hot-water":      {"The water is cold ({from}): the brew takes {hours} hours. Sooner: fill {vessel} with {hot} of water of {tap} and {cold} of cold, and it starts at {to}", "El agua está fría ({from}): la infusión tarda {hours} horas. Más rápido: llene {vessel} con {hot} de agua a {tap} y {cold} de fría, y empieza a {to}"},
+	"plan.temper.heater":         {"Or warm it to {to} before the compost goes in: a heater of {watts} takes {wait}", "O caliéntela a {to} antes de poner el compost: un calentador de {watts} tarda {wait}"},
+	"plan.temper.no-heater":      {"No heater of a house warms {volume} to {to} in a night", "Ningún calentador doméstico lleva {volume} a {to} en una noche"},
+	"plan.temper.indoors":        {"Or let it stand {wait} in a room of {room}", "O déjela reposar {wait} en un cuarto a {room}"},
+	"plan.temper.indoors-slow":   {"In a room of {room} it is only at {reached} after {most} hours", "En un cuarto a {room} solo está a {reached} después de {most} horas"},
+	"plan.temper.frozen-bottles": {"The water is warm ({from}), holds less oxygen and feeds life faster. {ice} of ice in closed, washed bottles brings {volume} to {to}", "El agua está tibia ({from}), lleva menos oxígeno y acelera la vida. {ice} de hielo en botellas cerradas y lavadas llevan {volume} a {to}"},
+	"plan.temper.night":          {"Or fill in the evening: in night air cooler by {step} it is at {reached} after {long} hours", "O llene al anochecer: con aire nocturno {step} más fresco está a {reached} después de {long} horas"},
+	"plan.temper.shade":          {"Keep {vessel} in the shade, its walls wet or wrapped", "Tenga {vessel} a la sombra, con las paredes mojadas o envueltas"},
+
+	"plan.caution.tempering.cold":     {"Water over 49 °C scalds: cold in first, then the hot. A heater goes into water only behind a residual-current switch (GFCI), and is unplugged before a hand goes in; local electrical codes come first. Test chlorine after the hot water is in", "El agua de más de 49 °C quema: primero la fría, luego la caliente. Un calentador entra en el agua solo tras un interruptor diferencial (GFCI), y se desenchufa antes de meter la mano; primero las normas eléctricas locales. Mida el cloro después de echar la caliente"},
+	"plan.caution.tempering.warm":     {"Ice that has touched hands or floors stays out of the water: closed bottles, washed outside", "El hielo que ha tocado manos o suelo no entra en el agua: botellas cerradas, lavadas por fuera"},
 	"plan.caution.no-wants":           {"the file asks for nothing: add a [[want]]", "el archivo no pide nada: añada un [[want]]"},
 	"plan.caution.no-applicators":     {"The file has no applicator: one load a bed is planned", "El archivo no tiene aplicador: se planifica una carga por parcela"},
 	"plan.caution.two-sites":          {"{applicator} is wanted on two sites at {hour}: that takes a second one, or another hour", "{applicator} se pide en dos lugares a las {hour}: hace falta otro, u otra hora"},

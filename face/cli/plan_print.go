@@ -74,6 +74,9 @@ func (pp *planPrinter) batch(b *plan.Batch) {
 	for _, s := range b.Steps {
 		pp.step(s)
 	}
+	for _, t := range b.Water.Tempering {
+		pp.paragraph("  ", t.Text)
+	}
 	pp.outlook(b)
 	pp.cost(b)
 	for _, a := range pp.p.Advice {

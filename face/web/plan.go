@@ -39,7 +39,7 @@ type batchPlan struct {
 	Over                            bool
 	Limit                           string
 	Chart                           *chartView
-	Water, Air                      string
+	Tempering                       []string // of water that is too cold or too warm
 }
 
 type itemRow struct{ Name, When, Metric, US, Household string }
@@ -172,6 +172,9 @@ func planBatch(p *page, b *plan.Batch, now time.Time) batchPlan {
 	}
 	for i := range b.Steps {
 		view.Steps = append(view.Steps, planStep(p, &b.Steps[i], now))
+	}
+	for _, t := range b.Water.Tempering {
+		view.Tempering = append(view.Tempering, t.Text)
 	}
 	view.Chart = planChart(p, b, now)
 	return view

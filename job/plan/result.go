@@ -95,12 +95,13 @@ type Item struct {
 
 // Water is what is filled in and what is done about its chlorine.
 type Water struct {
-	FillL         float64  `json:"fill_l"`
-	Chloramine    string   `json:"chloramine"`
-	Agent         *string  `json:"agent"`
-	AgentG        *float64 `json:"agent_g"`
-	AerationHours *Hours   `json:"aeration_hours"`
-	TemperatureC  float64  `json:"temperature_c"`
+	FillL         float64     `json:"fill_l"`
+	Chloramine    string      `json:"chloramine"`
+	Agent         *string     `json:"agent"`
+	AgentG        *float64    `json:"agent_g"`
+	AerationHours *Hours      `json:"aeration_hours"`
+	TemperatureC  float64     `json:"temperature_c"`
+	Tempering     []Tempering `json:"tempering"` // ways to a fill that suits, where it is too cold or too warm
 }
 
 // Hours is a length of time with its range.

@@ -32,7 +32,7 @@ func (p *planner) residual() (r water.Residual, tested bool) {
 // waterOf is what is filled in and what is done about its chlorine.
 func (p *planner) waterOf(b *batch) Water {
 	r, tested := p.residual()
-	w := Water{FillL: b.volume.Litres(), Chloramine: string(r.Chloramine), TemperatureC: p.File.Water.Temperature.Celsius()}
+	w := Water{FillL: b.volume.Litres(), Chloramine: string(r.Chloramine), TemperatureC: p.File.Water.Temperature.Celsius(), Tempering: p.tempering(b)}
 	const detected = 0.1 // mg/L, what a kit can see
 	if r.DoseOn >= detected {
 		agent := string(water.AscorbicAcid)

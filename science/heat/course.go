@@ -193,3 +193,20 @@ func (c Course) At(hour float64) (t quantity.Temperature, gone quantity.Volume) 
 func HeatingTime(v quantity.Volume, by quantity.TemperatureStep, power quantity.Power, efficiency quantity.Share) quantity.Span {
 	return quantity.Seconds(v.Litres() * heatCapacity * by.Celsius() / (power.Watts() * efficiency.Fraction()))
 }
+
+// meltingHeat is the heat of melting of ice at 0 °C, kJ/kg (CRC Handbook of
+// Chemistry and Physics: 333.6).
+const meltingHeat = 333.6
+
+// IceToCool is the ice at 0 °C that melts into a volume of water, or beside it
+// in closed bottles, and brings both to a temperature:
+//
+//	m = V c (T - goal) / (L + c goal)
+//
+// Range: water above the goal, the goal not under 0 °C; 0 where there is
+// nothing to cool.
+func IceToCool(v quantity.Volume, from, goal quantity.Temperature) quantity.Mass {
+	const kJ = heatCapacity / 1000. // a litre and a kelvin
+	by := math.Max(0, float64(from-goal))
+	return quantity.Grams(1000 * v.Litres() * kJ * by / (meltingHeat + kJ*math.Max(0, goal.Celsius())))
+}
