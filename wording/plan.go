@@ -96,6 +96,12 @@ var planWords = Table{
 	"plan.temper.night":          {"Or fill in the evening: in night air cooler by {step} it is at {reached} after {long} hours", "O llene al anochecer: con aire nocturno {step} más fresco está a {reached} después de {long} horas"},
 	"plan.temper.shade":          {"Keep {vessel} in the shade, its walls wet or wrapped", "Tenga {vessel} a la sombra, con las paredes mojadas o envueltas"},
 
+	"plan.sky.window":    {"Chance that the sky leaves {needed} {needed|hour|hours} in a row to use between {from} and {until}: {chance} in 100 (the forecast reaches {covered} % of it; how far forecasts are off is judged)", "Probabilidad de que el tiempo deje {needed} {needed|hora|horas} seguidas utilizables entre {from} y {until}: {chance} de 100 (el pronóstico alcanza el {covered} %; cuánto fallan los pronósticos es una estimación)"},
+	"plan.waiting":       {"If the sky makes you wait a day: leave the air on and feed nothing. {vessel} is held for it, the chance of going below the limit goes from {before} to {after} in 100", "Si el tiempo obliga a esperar un día: deje el aire y no añada alimento. {vessel} queda ocupado y la probabilidad de bajar del límite pasa de {before} a {after} de 100"},
+	"plan.waiting.power": {", the pump takes {energy}", ", la bomba gasta {energy}"},
+	"plan.waiting.cost":  {" ({cost} {currency})", " ({cost} {currency})"},
+	"plan.waiting.else":  {". After that: a drench instead of leaves, another bed, or the compost heap (common practice)", ". Después: riego al suelo en vez de hojas, otra parcela, o la pila de compost (práctica común)"},
+
 	"plan.caution.tempering.cold":     {"Water over 49 °C scalds: cold in first, then the hot. A heater goes into water only behind a residual-current switch (GFCI), and is unplugged before a hand goes in; local electrical codes come first. Test chlorine after the hot water is in", "El agua de más de 49 °C quema: primero la fría, luego la caliente. Un calentador entra en el agua solo tras un interruptor diferencial (GFCI), y se desenchufa antes de meter la mano; primero las normas eléctricas locales. Mida el cloro después de echar la caliente"},
 	"plan.caution.tempering.warm":     {"Ice that has touched hands or floors stays out of the water: closed bottles, washed outside", "El hielo que ha tocado manos o suelo no entra en el agua: botellas cerradas, lavadas por fuera"},
 	"plan.caution.no-wants":           {"the file asks for nothing: add a [[want]]", "el archivo no pide nada: añada un [[want]]"},

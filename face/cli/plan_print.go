@@ -79,6 +79,9 @@ func (pp *planPrinter) batch(b *plan.Batch) {
 	}
 	pp.outlook(b)
 	pp.cost(b)
+	if b.Waiting != nil {
+		pp.paragraph("  ", b.Waiting.Text)
+	}
 	for _, a := range pp.p.Advice {
 		if a.Batch == b.ID {
 			pp.paragraph("  ", pp.say("cli.plan.advice", wording.Places{"text": a.Text}))
@@ -132,6 +135,9 @@ func (pp *planPrinter) run(run *plan.Run) {
 	}
 	fmt.Fprintln(pp.w)
 	pp.paragraph("", pp.say("cli.plan.run", wording.Places{"at": pp.hour(run.At), "with": with, "beds": run.Beds, "ends": pp.hour(run.EndsAt)}))
+	if run.Sky != nil {
+		pp.paragraph("  ", run.Sky.Text)
+	}
 	for _, prime := range run.Prime {
 		pp.paragraph("  ", pp.say("cli.plan.prime", wording.Places{"tea": litres(prime.TeaL), "water": litres(prime.WaterL)}))
 	}

@@ -40,6 +40,7 @@ type batchPlan struct {
 	Limit                           string
 	Chart                           *chartView
 	Tempering                       []string // of water that is too cold or too warm
+	Waiting                         string
 }
 
 type itemRow struct{ Name, When, Metric, US, Household string }
@@ -51,6 +52,7 @@ type stepRow struct {
 
 type runPlan struct {
 	When, Where, With, Ends string
+	Sky                     string // chance that it leaves the hours
 	Late                    bool
 	Loads                   []loadRow
 }
@@ -176,6 +178,9 @@ func planBatch(p *page, b *plan.Batch, now time.Time) batchPlan {
 	for _, t := range b.Water.Tempering {
 		view.Tempering = append(view.Tempering, t.Text)
 	}
+	if b.Waiting != nil {
+		view.Waiting = b.Waiting.Text
+	}
 	view.Chart = planChart(p, b, now)
 	return view
 }
@@ -211,6 +216,9 @@ func planRun(p *page, run *plan.Run, now time.Time) runPlan {
 	view := runPlan{When: p.When(at, now), Ends: p.Clock(ends), Where: strings.Join(run.Beds, ", "), Late: !run.BeforeUseBy}
 	if run.Applicator != nil {
 		view.With = *run.Applicator
+	}
+	if run.Sky != nil {
+		view.Sky = run.Sky.Text
 	}
 	for i, l := range run.Loads {
 		row := loadRow{N: fmt.Sprint(i + 1), Bed: l.Bed, Tea: quantity.Litres(l.TeaL).Speak(p.Reader), Water: quantity.Litres(l.WaterL).Speak(p.Reader)}

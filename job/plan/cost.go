@@ -42,8 +42,7 @@ func (p *planner) powerCost(b *batch, c *Cost) {
 		return
 	}
 	if price := p.File.Costs.Electricity; price != nil && pump.Power != nil {
-		joules := pump.Power.Watts() * quantity.Hours(b.brew.hours).Seconds()
-		power := price.For(joules)
+		power := price.For(pump.Power.Watts() * quantity.Hours(b.brew.hours).Seconds())
 		c.Power = &power
 	}
 }

@@ -18,7 +18,7 @@ func (p *planner) finished(b *batch, applied []applying) Batch {
 		VolumeL: b.volume.Litres(), StartAt: b.start.In(p.zone), ReadyAt: b.ready.In(p.zone),
 		ReadyRange: p.readyRange(b), UseBy: b.useBy.In(p.zone), Serves: []Serving{},
 		Steps: p.steps(b, w, applied), Items: p.items(b), Water: w, Air: airOf(air),
-		Forecast: outlookOf(b.brew.outlook), Cost: p.costOf(b),
+		Forecast: outlookOf(b.brew.outlook), Cost: p.costOf(b), Waiting: p.waitingOf(b),
 	}
 	for _, s := range b.serves {
 		out.Serves = append(out.Serves, Serving{s.want.Index, s.want.Bed, s.tea.Litres()})

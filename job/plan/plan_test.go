@@ -319,6 +319,23 @@ func TestTernHollowsWeek(t *testing.T) {
 	if len(p.Unmet) != 0 || len(p.Batches) < 3 {
 		t.Errorf("%d batches, unmet %+v", len(p.Batches), p.Unmet)
 	}
+	weighsTheSky(t, p)
+}
+
+// weighsTheSky: every outing that the forecast reaches has its chance, every
+// brew what a day of waiting costs, and waiting never makes a batch safer.
+func weighsTheSky(t *testing.T, p *plan.Plan) {
+	t.Helper()
+	for _, r := range p.Runs {
+		if r.Sky == nil || r.Sky.Chance < 0 || r.Sky.Chance > 100 || r.Sky.Covered <= 0 || r.Sky.Covered > 100 || !r.Sky.From.Before(r.Sky.Until) {
+			t.Errorf("run %s: %+v", r.At, r.Sky)
+		}
+	}
+	for _, b := range p.Batches {
+		if b.Waiting == nil || b.Waiting.Chance < b.Forecast.Chance {
+			t.Errorf("batch %s: %+v against %g", b.ID, b.Waiting, b.Forecast.Chance)
+		}
+	}
 }
 
 // Sites elsewhere: the drive stands between load and apply.

@@ -57,6 +57,7 @@ type Batch struct {
 	Forecast   Outlook      `json:"forecast"`
 	Cost       Cost         `json:"cost"`
 	OverChance bool         `json:"over_chance"` // of going below the limit: more than is accepted
+	Waiting    *Waiting     `json:"waiting"`     // null without weather
 }
 
 // Serving is the tea of a batch that lands on one bed.
@@ -162,6 +163,7 @@ type Run struct {
 	Loads       []Load    `json:"loads"`
 	EndsAt      time.Time `json:"ends_at"`
 	BeforeUseBy bool      `json:"before_use_by"`
+	Sky         *Sky      `json:"sky"` // null without weather that reaches it
 }
 
 // Prime fills the dead volume before the first load.

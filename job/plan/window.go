@@ -166,14 +166,19 @@ func (p *planner) reaches(at time.Time) bool {
 func (p *planner) scored(w *want) []weather.Scored {
 	key := w.bed.Site + "/" + w.Method
 	if p.skies[key] == nil {
-		question := weather.Question{Method: weather.Method(w.Method)}
-		if w.hasSite {
-			question.Place = &weather.Place{Latitude: w.site.Latitude, Longitude: w.site.Longitude}
-			question.Altitude = w.site.Altitude
-		}
-		p.skies[key] = weather.Score(p.Weather, question)
+		p.skies[key] = weather.Score(p.Weather, w.underSky())
 	}
 	return p.skies[key]
+}
+
+// underSky is what hours are judged for at a want's site, by its method.
+func (w *want) underSky() weather.Question {
+	question := weather.Question{Method: weather.Method(w.Method)}
+	if w.hasSite {
+		question.Place = &weather.Place{Latitude: w.site.Latitude, Longitude: w.site.Longitude}
+		question.Altitude = w.site.Altitude
+	}
+	return question
 }
 
 // badSky leaves an outing unmet because no hour of its window suits.
