@@ -51,6 +51,7 @@ var catalogue = sync.OnceValue(func() Table {
 		forecastWords,
 		growthWords,
 		planWords,
+		feedWords,
 		journalWords,
 		holdingWords,
 		reportWords,

@@ -9,7 +9,7 @@ var cliJobWords = Table{
 	"cli.one-file.advice": {"write aerosteep {use}", "escriba aerosteep {use}"},
 
 	"cli.plan.now":            {"take this for now: RFC 3339, or YYYY-MM-DD HH:MM in the site's zone", "tome esto como ahora: RFC 3339, o AAAA-MM-DD HH:MM en la zona del lugar"},
-	"cli.plan.weather":        {"weather file: hourly CSV, or open forecast JSON", "archivo del tiempo: CSV por horas, o JSON abierto de pronóstico"},
+	"cli.plan.weather":        {"weather file: hourly CSV, or open forecast JSON; or the address (https://) of one", "archivo del tiempo: CSV por horas, o JSON abierto de pronóstico; o la dirección (https://) de uno"},
 	"cli.plan.ics":            {"also write the steps as a calendar to this file", "escriba también los pasos como calendario en este archivo"},
 	"cli.plan.pdf":            {"also write a job sheet for each run to this file, for printing", "escriba también una hoja de trabajo de cada salida en este archivo, para imprimir"},
 	"cli.plan.strict":         {"exit with 3 where a want cannot be met", "termine con 3 si un deseo no se puede cumplir"},

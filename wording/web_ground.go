@@ -58,6 +58,9 @@ var webGroundWords = Table{
 
 	"web.hours.give":               {"Hand over a forecast", "Entregar un pronóstico"},
 	"web.hours.give.more":          {"The latest one is kept with the holding, and plans then put their runs into hours that suit. Nothing is fetched from anywhere.", "Se guarda el último con la finca, y los planes ponen sus aplicaciones en horas que convienen. No se descarga nada de ningún lado."},
+	"web.hours.from":               {"Fetch it from an address", "Obtenerlo de una dirección"},
+	"web.hours.from.hint":          {"Only an address that stands here is ever asked, once it has expired. The machine that runs this program needs a network for it; without one the kept forecast is used and its age said. Leave it empty to stop.", "Solo se consulta la dirección que esté aquí, cuando ha caducado. La máquina que ejecuta este programa necesita red para ello; sin red se usa el pronóstico guardado y se dice su antigüedad. Déjelo vacío para parar."},
+	"web.hours.from.fetch":         {"Fetch and keep", "Obtener y guardar"},
 	"web.hours.file":               {"A file", "Un archivo"},
 	"web.hours.file.hint":          {"CSV with one row an hour (at, temp_c or temp_f, rh_percent, wind_km_per_h or wind_mph, rain_mm or rain_in), US National Weather Service gridpoint JSON, or MET Norway locationforecast JSON.", "CSV con una fila por hora (at, temp_c o temp_f, rh_percent, wind_km_per_h o wind_mph, rain_mm o rain_in), JSON de cuadrícula del Servicio Meteorológico Nacional de EE. UU., o JSON locationforecast de MET Norway."},
 	"web.hours.text":               {"Or its text, pasted", "O su texto, pegado"},

@@ -9,6 +9,9 @@ import (
 	"aerosteep/face/web"
 )
 
+// skyEvery is how often it is looked whether the kept forecast has expired.
+const skyEvery = 5 * time.Minute
+
 // serve puts the pages and the HTTP interface behind one address. Here they
 // meet: the faces do not know each other.
 func serve(ctx context.Context, s cli.Serving) error {
@@ -22,5 +25,8 @@ func serve(ctx context.Context, s cli.Serving) error {
 		Pages:    web.New(s.Holding, s.Now, s.Report).Handler(),
 		Announce: s.Announce,
 	}
+	following, stop := context.WithCancel(ctx)
+	defer stop()
+	go s.Holding.FollowSky(following, skyEvery, func(err error) { s.Report("weather", err) })
 	return server.Run(ctx)
 }

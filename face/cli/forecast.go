@@ -40,7 +40,7 @@ func (p *program) forecastVerb() *cobra.Command {
 	f.StringVar(&c.readings, "readings", "", "CSV file of readings and events")
 	f.StringVar(&c.now, "now", "", "time of the forecast; default the clock's")
 	f.StringVar(&c.hours, "hours", "24", "hours to look ahead, 1 to 96")
-	f.StringVar(&c.weather, "weather", "", "weather file (CSV or an open forecast format)")
+	f.StringVar(&c.weather, "weather", "", wording.Say("cli.plan.weather").String())
 	f.StringVar(&c.whatIf, "what-if", "", `a changed future, as "air +30 %, food -25 %, finish -4 h, temp -2 C"`)
 	f.StringVar(&c.members, "members", "2000", "members of the ensemble, 100 to 20000")
 	f.StringVar(&c.seed, "seed", "1", "seed of the ensemble")
@@ -152,7 +152,7 @@ func (p *program) underSky(c *forecastCall, s *forecast.Subject) error {
 	if c.weather == "" {
 		return nil
 	}
-	text, err := p.readText("weather", c.weather)
+	text, err := p.readSky(c.weather)
 	if err != nil {
 		return err
 	}

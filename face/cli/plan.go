@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"aerosteep/fault"
 	"aerosteep/job/jobfile"
 	"aerosteep/job/plan"
 	"aerosteep/record/report"
@@ -116,9 +115,9 @@ func (p *program) sky(name string, zone *time.Location) (*weather.Forecast, erro
 	if name == "" {
 		return nil, nil
 	}
-	text, err := p.ReadFile(name)
+	text, err := p.readSky(name)
 	if err != nil {
-		return nil, fault.New("weather", name, wording.Say("jobfile.file-missing"), wording.Text{}, wording.Say("jobfile.file-missing.advice"))
+		return nil, err
 	}
 	read, err := weather.Read(name, text, weather.CSVReading{Zone: zone, OnlyAir: true})
 	if err != nil {

@@ -6,6 +6,7 @@ import (
 	"context"
 	"io"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -14,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
+	"aerosteep/record/feed"
 	"aerosteep/wording"
 )
 
@@ -25,12 +27,17 @@ type Terminal struct {
 	Now      func() time.Time
 	ReadFile func(string) ([]byte, error)
 	Getenv   func(string) string
+	Sky      *feed.Feed                           // fetches a forecast from an address that is named
 	Serve    func(context.Context, Serving) error // brings up the server; handed in, for faces do not know each other
 }
 
 // System is the real terminal.
 func System() Terminal {
-	return Terminal{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Now: time.Now, ReadFile: os.ReadFile, Getenv: os.Getenv}
+	sky := &feed.Feed{Agent: "aerosteep/" + Version}
+	if folder, err := os.UserCacheDir(); err == nil {
+		sky.Folder = filepath.Join(folder, "aerosteep")
+	}
+	return Terminal{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Now: time.Now, ReadFile: os.ReadFile, Getenv: os.Getenv, Sky: sky}
 }
 
 // Version is set when a release is built.

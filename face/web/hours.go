@@ -14,17 +14,19 @@ import (
 
 // hoursView is the page of the hours: which suit, and what spoils the others.
 type hoursView struct {
-	Keeps    bool // there is a holding to keep a forecast with
-	Kept     string
-	Say      string
-	Conflict string
-	Methods  []choiceLink
-	Sites    []choiceLink
-	Days     []*strip
-	Table    []dayTable
-	Problems []mend
-	Pasted   string
-	Hand     handTable
+	Keeps     bool // there is a holding to keep a forecast with
+	Kept      string
+	Say       string
+	Conflict  string
+	Methods   []choiceLink
+	Sites     []choiceLink
+	Days      []*strip
+	Table     []dayTable
+	Problems  []mend
+	Pasted    string
+	From      string // address that forecasts are fetched from
+	FromWrong bool
+	Hand      handTable
 }
 
 // choiceLink is one of a few ways to look at a page.
@@ -62,12 +64,19 @@ func (s *Site) hours(w http.ResponseWriter, r *http.Request) {
 			http.Error(w, "too long", http.StatusRequestEntityTooLarge)
 			return
 		}
-		if faults = s.keepSky(p, r, given); faults == nil {
+		if r.PostForm.Has("from") {
+			faults = s.fetchSky(r)
+		} else {
+			faults = s.keepSky(p, r, given)
+		}
+		if faults == nil {
 			http.Redirect(w, r, "/ground/hours", http.StatusSeeOther)
 			return
 		}
 		status = http.StatusUnprocessableEntity
-		view.Pasted = r.PostForm.Get("text")
+		view.Pasted, view.From, view.FromWrong = r.PostForm.Get("text"), r.PostForm.Get("from"), r.PostForm.Has("from")
+	} else if view.Keeps {
+		view.From, _ = s.Holding.SkyAddress() // a slip of the disk shows an empty box
 	}
 	for _, f := range faults {
 		view.Problems = append(view.Problems, mend{f.Field, p.wrong(f)})

@@ -135,3 +135,40 @@ func TestHoursTypedByHand(t *testing.T) {
 		t.Errorf("a word for a temperature answers %d", status)
 	}
 }
+
+// A forecast is fetched from the address that was named and from none before; an
+// address that gives no forecast is not kept, an empty box forgets it.
+func TestHoursFromAnAddress(t *testing.T) {
+	server, h := groundServer(t)
+	asked := 0
+	service := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		asked++
+		http.ServeFile(w, r, "../../examples/ternhollow/weather.csv")
+	}))
+	defer service.Close()
+	if _, err := h.RefreshSky(context.Background()); err != nil || asked != 0 {
+		t.Fatalf("asked %d times before it was named: %v", asked, err)
+	}
+	page := server.URL + "/ground/hours"
+	if status, _ := sent(t, page, url.Values{"from": {service.URL}}); status != http.StatusOK || asked != 1 {
+		t.Fatalf("%d, asked %d times", status, asked)
+	}
+	if sky, err := h.Sky(); err != nil || sky == nil {
+		t.Fatalf("nothing kept: %v", err)
+	}
+	if body, _ := fetch(t, server, "/ground/hours"); !strings.Contains(body, service.URL) {
+		t.Error("the page does not show where it is fetched from")
+	}
+	for _, wrong := range []string{"weather.csv", "http://127.0.0.1:1/none", server.URL + "/ground"} {
+		if status, body := sent(t, page, url.Values{"from": {wrong}}); status != http.StatusUnprocessableEntity || !strings.Contains(body, "role=\"alert\"") {
+			t.Errorf("%s: %d", wrong, status)
+		}
+	}
+	if address, _ := h.SkyAddress(); address != service.URL {
+		t.Errorf("a wrong address took the place of the one that works: %q", address)
+	}
+	sent(t, page, url.Values{"from": {""}})
+	if address, _ := h.SkyAddress(); address != "" {
+		t.Errorf("not forgotten: %q", address)
+	}
+}

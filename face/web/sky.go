@@ -63,6 +63,18 @@ func (s *Site) keepSky(p *page, r *http.Request, given skyGiven) fault.List {
 	return faults
 }
 
+// fetchSky fetches from the address that was named, or forgets it.
+func (s *Site) fetchSky(r *http.Request) fault.List {
+	_, err := s.Holding.FetchSkyFrom(r.Context(), strings.TrimSpace(r.PostForm.Get("from")))
+	if err == nil {
+		return nil
+	}
+	if faults := fault.Of(err); len(faults) > 0 {
+		return faults
+	}
+	return fault.List{{Field: "from", What: wording.Say("feed.nothing", wording.Places{"why": err.Error()})}}
+}
+
 // handTable is the weather typed by hand: five moments, six hours apart.
 type handTable struct {
 	Start               string
