@@ -108,6 +108,7 @@ var planWords = Table{
 	"plan.caution.no-applicators":     {"The file has no applicator: one load a bed is planned", "El archivo no tiene aplicador: se planifica una carga por parcela"},
 	"plan.caution.two-sites":          {"{applicator} is wanted on two sites at {hour}: that takes a second one, or another hour", "{applicator} se pide en dos lugares a las {hour}: hace falta otro, u otra hora"},
 	"plan.caution.sky":                {"{bed}, {hour}: the weather forecast says {factor}", "{bed}, {hour}: el pronóstico dice {factor}"},
+	"plan.caution.surface":            {"{bed}, {hour}: {sign}", "{bed}, {hour}: {sign}"},
 	"plan.caution.untested-water":     {"The mains water has not been tested: it is treated as if it held 4 mg/L and chloramine, which does not leave by standing or bubbling. Test total chlorine", "El agua de la red no se ha medido: se trata como si llevara 4 mg/L y cloramina, que no se va con reposo ni burbujas. Mida el cloro total"},
 	"plan.caution.chloramine-unknown": {"Whether the water holds chloramine is not known: standing or bubbling does not remove it. Test total chlorine", "No se sabe si el agua lleva cloramina: el reposo y las burbujas no la quitan. Mida el cloro total"},
 	"plan.caution.no-prefeed":         {"{batch}: too late to prepare the compost days ahead; the tea will be less fungal (common practice)", "{batch}: es tarde para preparar el compost días antes; el té será menos fúngico (práctica común)"},

@@ -28,6 +28,12 @@ var weatherWords = Table{
 	"weather.factor.coarse-forecast": {"coarse forecast", "pronóstico grueso"},
 
 	"weather.reason.unknown":             {"{factor}: not known for this hour", "{factor}: no se conoce para esta hora"},
+	"weather.surface.wet-leaves":         {"leaves are likely wet of dew or rain: drops run together and off. Touch them; wait until they are dry, or drench", "las hojas están probablemente mojadas de rocío o lluvia: las gotas se juntan y escurren. Tóquelas; espere a que se sequen, o riegue al suelo"},
+	"weather.surface.frozen-soil":        {"the ground may be frozen: it takes nothing in and tea runs off. Put a spade to it; wait", "el suelo puede estar helado: no absorbe y el té escurre. Pruebe con una pala; espere"},
+	"weather.surface.waterlogged":        {"the ground may be full of water after this much rain: tea runs off or leaches. Squeeze a handful; wait until it no longer drips", "el suelo puede estar saturado tras tanta lluvia: el té escurre o se lava. Apriete un puñado; espere a que no gotee"},
+	"weather.surface.wet-leaves.name":    {"wet leaves", "hojas mojadas"},
+	"weather.surface.frozen-soil.name":   {"frozen soil", "suelo helado"},
+	"weather.surface.waterlogged.name":   {"soil full of water", "suelo saturado"},
 	"weather.reason.coarse":              {"the forecast is only six-hourly here: look again nearer the day", "aquí el pronóstico es solo de seis en seis horas: mírelo de nuevo más cerca del día"},
 	"weather.reason.rain.stop":           {"rain in this hour or the four after it ({value})", "lluvia en esta hora o en las cuatro siguientes ({value})"},
 	"weather.reason.rain.care":           {"no rain in sight, but the forecast ends or has a gap within four hours", "no se ve lluvia, pero el pronóstico termina o tiene un hueco antes de cuatro horas"},

@@ -281,6 +281,9 @@ func (p *page) hourRows(hours []weather.Scored, method weather.Method, now time.
 		for _, reason := range h.Reasons(method) {
 			why = append(why, p.Text(reason))
 		}
+		for _, sign := range h.Surface {
+			why = append(why, p.Text(sign.Text()))
+		}
 		if row.Why = strings.Join(why, "; "); row.Why == "" {
 			row.Why = p.Say("web.hours.nothing")
 		}

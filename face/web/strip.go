@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 	"unicode/utf8"
 
@@ -93,7 +94,27 @@ func (f stripFrame) draw(hours []weather.Scored, quiet bool) *strip {
 			s.Rows = append(s.Rows, row)
 		}
 	}
+	for _, sign := range weather.SurfaceSigns {
+		if row := f.surface(shown, sign); len(row.Bars) > 0 {
+			s.Rows = append(s.Rows, row)
+		}
+	}
 	return s
+}
+
+// surface is the row of a sign of leaves or soil: always "take care", since only
+// a look on the spot settles it.
+func (f stripFrame) surface(hours []weather.Scored, sign weather.SurfaceSign) stripRow {
+	row := stripRow{Name: f.p.Text(sign.Name())}
+	for _, run := range spells(hours, func(h *weather.Scored) string {
+		if slices.Contains(h.Surface, sign) {
+			return "care"
+		}
+		return ""
+	}) {
+		row.Bars = append(row.Bars, stripBar{Class: run.word + " " + f.at(run.from, run.until)})
+	}
+	return row
 }
 
 func (f stripFrame) within(hours []weather.Scored) []weather.Scored {

@@ -87,6 +87,7 @@ func (p *planner) layRun(wants []*want, applied map[*batch][]applying) {
 		p.caution("plan.caution.past-use-by", wording.Places{"hour": Clock(run.At), "beds": run.Beds})
 	}
 	run.Sky = p.skyOf(first, run.At, run.EndsAt)
+	p.surfaceCautions(wants, run.At)
 	p.plan.Runs = append(p.plan.Runs, run)
 }
 

@@ -59,6 +59,23 @@ func (p *planner) skyOf(w *want, at, ends time.Time) *Sky {
 	return sky
 }
 
+// surfaceCautions say where leaves may be wet or the ground may take nothing in.
+func (p *planner) surfaceCautions(wants []*want, at time.Time) {
+	if p.Weather == nil {
+		return
+	}
+	for _, w := range wants {
+		for _, h := range p.scored(w) {
+			if h.At.After(at) || !h.At.Add(time.Hour).After(at) {
+				continue
+			}
+			for _, sign := range h.Surface {
+				p.caution("plan.caution.surface", wording.Places{"bed": w.Bed, "hour": Clock(at.In(p.zone)), "sign": sign.Text()})
+			}
+		}
+	}
+}
+
 // waitingOf foresees a batch that brews a day longer than planned.
 func (p *planner) waitingOf(b *batch) *Waiting {
 	if p.Weather == nil || isExtract(b.outing.recipe) {

@@ -95,6 +95,7 @@ type Scored struct {
 	SunElevation *float64
 	Inversion    InversionSign // "" without a place
 	Conflict     bool          // low sun and still air, for foliar
+	Surface      []SurfaceSign // of leaves and soil, by the hours before
 }
 
 // Question is what the hours are judged for.
@@ -118,6 +119,7 @@ func Score(f *Forecast, q Question) []Scored {
 func scoreHour(hours []Hour, i int, q Question) Scored {
 	s := Scored{Hour: hours[i], Findings: make(map[Factor]Finding, len(Factors))}
 	s.lookUp(q)
+	s.Surface = surfaceSigns(hours, i, q.Method)
 	s.Findings[Rain] = rain(hours, i, q)
 	s.Findings[Frost] = frost(hours, i)
 	s.Findings[Wind] = wind(s.Hour, q.Method)

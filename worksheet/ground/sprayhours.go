@@ -57,6 +57,7 @@ type hourAnswer struct {
 	Inversion    *string        `json:"inversion"`
 	Conflict     bool           `json:"conflict"`
 	Coarse       bool           `json:"coarse"`
+	Surface      []surfaceEntry `json:"surface_signs"` // beside the marks, by the hours before
 }
 
 // factorMarks are the factors in the order in which they are looked at.
@@ -74,6 +75,12 @@ type factorMarks struct {
 type factorMark struct {
 	Mark  *int `json:"mark"`
 	Value any  `json:"value"` // a number, or the inversion's word
+}
+
+// surfaceEntry is a sign of wet leaves or of soil that takes nothing in.
+type surfaceEntry struct {
+	Sign string       `json:"sign"`
+	Text wording.Text `json:"text"`
 }
 
 type windowEntry struct {
@@ -171,6 +178,10 @@ func hourFigures(h *weather.Scored, m weather.Method, show func(time.Time) strin
 	a := hourAnswer{
 		At: show(h.At), Score: h.Score, Verdict: string(h.Verdict), Limiting: word(string(h.Limiting)), Reasons: h.Reasons(m),
 		Factors: marks(h), UV: h.UV, SunElevation: h.SunElevation, Inversion: word(string(h.Inversion)), Conflict: h.Conflict, Coarse: h.Coarse,
+		Surface: []surfaceEntry{},
+	}
+	for _, sign := range h.Surface {
+		a.Surface = append(a.Surface, surfaceEntry{string(sign), sign.Text()})
 	}
 	if h.Temperature != nil {
 		a.TempC = new(h.Temperature.Celsius())
