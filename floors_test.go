@@ -22,7 +22,7 @@ var floors = [][]string{
 
 // jobRooms are the rooms of job in working order: a room imports only those
 // before it.
-var jobRooms = []string{"ground", "recipe", "rig", "bench", "hygiene", "application", "cost", "jobfile", "forecast", "plan"}
+var jobRooms = []string{"ground", "recipe", "rig", "bench", "hygiene", "application", "cost", "mishap", "jobfile", "forecast", "plan"}
 
 // recordRooms likewise.
 var recordRooms = []string{"journal", "feed", "holding", "report"}

@@ -52,6 +52,7 @@ var catalogue = sync.OnceValue(func() Table {
 		growthWords,
 		planWords,
 		feedWords,
+		mishapWords,
 		journalWords,
 		holdingWords,
 		reportWords,
