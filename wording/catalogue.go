@@ -53,6 +53,8 @@ var catalogue = sync.OnceValue(func() Table {
 		planWords,
 		feedWords,
 		mishapWords,
+		webCardWords,
+		webWriteWords,
 		journalWords,
 		holdingWords,
 		reportWords,

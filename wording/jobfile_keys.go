@@ -9,6 +9,7 @@ var jobfileKeyWords = Table{
 	"jobfile.key.holding.language":     {"Language of answers", "Idioma de las respuestas"},
 	"jobfile.key.holding.units":        {"Units of answers", "Unidades de las respuestas"},
 	"jobfile.key.holding.currency":     {"Currency of costs", "Moneda de los costos"},
+	"jobfile.key.holding.emergency":    {"Numbers to call in an emergency: ambulance, poison centre, doctor", "Números para una emergencia: ambulancia, toxicología, médico"},
 	"jobfile.key.holding.oxygen_meter": {"Whether there is an oxygen meter", "Si hay medidor de oxígeno"},
 
 	"jobfile.key.limits.do":             {"Lowest dissolved oxygen that is accepted", "Oxígeno disuelto más bajo que se acepta"},

@@ -35,7 +35,7 @@ func (s *Site) ground(w http.ResponseWriter, r *http.Request) {
 		view.fill(p, file)
 	}
 	view.Hours = s.hoursLine(p)
-	view.Water = s.waterTests(p, r, s.now())
+	view.Water = s.waterTests(p, s.now())
 	s.show(w, http.StatusOK, "ground", p)
 }
 

@@ -65,6 +65,7 @@ func buildHolding(c *checker) Holding {
 		},
 		Currency:     or(r, "currency", ""),
 		OxygenMeter:  or(r, "oxygen_meter", true),
+		Emergency:    or(r, "emergency", ""),
 		MeterUnknown: !r.has("oxygen_meter"),
 	}
 	if c.zone != nil {

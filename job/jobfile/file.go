@@ -38,8 +38,9 @@ type Holding struct {
 	ZoneGiven    bool
 	Reader       wording.Reader
 	Currency     string
-	OxygenMeter  bool // false: no step or sheet may ask for one
-	MeterUnknown bool // nothing was said of a meter
+	OxygenMeter  bool   // false: no step or sheet may ask for one
+	Emergency    string // the numbers to call, as the user has them
+	MeterUnknown bool   // nothing was said of a meter
 }
 
 // Limits are what the grower accepts.

@@ -28,6 +28,7 @@ var holdingForm = &form{name: "holding", keys: []key{
 	plain("units", choiceOf("us", "metric")).or("us"),
 	plain("currency", currencyKind),
 	plain("oxygen_meter", boolKind),
+	plain("emergency", textKind),
 }}
 
 var limitsForm = &form{name: "limits", keys: []key{

@@ -92,7 +92,7 @@ func (h *Holding) fill(f *Form, given ws.Values, said map[string]any) (body map[
 			body[each.key] = each.value(form)
 		}
 	}
-	if len(body) == 0 && f.needs != "" {
+	if f.needs != "" && f.empty(body) {
 		return nil, "", fault.New("log "+f.Word, "", wording.Say(f.needs), wording.Say("worksheet.allowed.choices", wording.Places{"choices": strings.Join(f.Sheet.Flags(), ", ")}), wording.Text{})
 	}
 	if err := checkEvent(form); err != nil {
@@ -109,6 +109,19 @@ func (h *Holding) fill(f *Form, given ws.Values, said map[string]any) (body map[
 		delete(body, what) // it is the subject: not said twice
 	}
 	return body, subject, nil
+}
+
+// aboutOnly are keys of a test that say of what, and by what, but no result.
+var aboutOnly = []string{"place", "read_from", "vessel", "pump", "meter", "bed", "batch", "applicator"}
+
+// empty tells whether nothing was said that is worth keeping.
+func (f *Form) empty(body map[string]any) bool {
+	for key := range body {
+		if f.Word != "test" || !slices.Contains(aboutOnly, key) {
+			return false
+		}
+	}
+	return true
 }
 
 // checkEvent refuses an event that a forecast would not understand.

@@ -188,6 +188,7 @@ func (h *Holding) withTests(file *jobfile.File) {
 	for i := range file.Pumps {
 		file.Pumps[i].Caught = h.caught(file.Pumps[i].Name)
 	}
+	h.withWater(file)
 }
 
 // caught is the air of the latest jug test of a pump; nil where there is none

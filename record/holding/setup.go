@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -238,6 +239,21 @@ func wantName(body json.RawMessage) string {
 		name = strings.ToValidUTF8(name[:150], "")
 	}
 	return name
+}
+
+// Names are what a flag of a form may name: of the set-up, and for recipes and
+// ingredients also what is built in.
+func (h *Holding) Names(flag string) []string {
+	if !slices.Contains(nameFlags, flag) {
+		return nil
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	names := h.state.names(flag)
+	if flag == "recipe" || flag == "ingredient" {
+		names = append(names, builtIn(flag)...)
+	}
+	return names
 }
 
 // names are the names that tables of a kind have, for messages.

@@ -10,6 +10,7 @@ if (document.getElementById("bench")) import("./bench.js");
 if (document.getElementById("pumpoff")) import("./pumpoff.js");
 if (document.querySelector("form[data-sheet]")) import("./worksheet.js");
 if (document.querySelector("form[data-keep]")) import("./run.js");
+if (document.querySelector("form[data-write]")) import("./write.js");
 
 if ("indexedDB" in window) {
   tell().then(handOver);
