@@ -9,6 +9,9 @@ var jobfileKeyWords = Table{
 	"jobfile.key.holding.language":     {"Language of answers", "Idioma de las respuestas"},
 	"jobfile.key.holding.units":        {"Units of answers", "Unidades de las respuestas"},
 	"jobfile.key.holding.currency":     {"Currency of costs", "Moneda de los costos"},
+	"jobfile.key.holding.molasses":     {"Whether molasses is used: false takes the built-in recipes without it", "Si se usa melaza: false toma las recetas incluidas sin ella"},
+	"jobfile.key.limits.molasses":      {"Dose of molasses, % w/v, above which a reason is asked for", "Dosis de melaza, % p/v, por encima de la cual se pide un motivo"},
+	"jobfile.key.recipe.because":       {"Why a dose over the ceiling is kept", "Por qué se mantiene una dosis sobre el tope"},
 	"jobfile.key.holding.emergency":    {"Numbers to call in an emergency: ambulance, poison centre, doctor", "Números para una emergencia: ambulancia, toxicología, médico"},
 	"jobfile.key.holding.oxygen_meter": {"Whether there is an oxygen meter", "Si hay medidor de oxígeno"},
 

@@ -11,6 +11,8 @@ var webWriteWords = Table{
 	"web.write.link":           {"Write something down", "Anotar algo"},
 	"web.write.start":          {"A batch begins", "Empieza una tanda"},
 	"web.write.start.about":    {"Air is on, compost is in: from here the forecast counts.", "Aire puesto, compost dentro: desde aquí cuenta el pronóstico."},
+	"web.write.ceiling":        {"This is {dose} w/v of molasses, over the ceiling of {ceiling}, the most at which trials saw no growth of pathogens. Say why you keep it; it stands in the brew record", "Esto es {dose} p/v de melaza, sobre el tope de {ceiling}, lo máximo sin crecimiento de patógenos en ensayos. Diga por qué la mantiene; queda en el registro"},
+	"input.log-start.because":  {"Why the dose over the ceiling is kept", "Por qué se mantiene la dosis sobre el tope"},
 	"web.write.event":          {"Something happened to a batch", "Algo le pasó a una tanda"},
 	"web.write.event.about":    {"air-off, air-on, food molasses 12 mL, water 2 L, stirred, probe-cleaned", "air-off, air-on, food molasses 12 mL, water 2 L, stirred, probe-cleaned"},
 	"web.write.end":            {"A batch ends", "Termina una tanda"},

@@ -8,6 +8,7 @@ import (
 
 	"aerosteep/fault"
 	"aerosteep/job/mishap"
+	"aerosteep/quantity"
 	"aerosteep/record/holding"
 	"aerosteep/wording"
 	"aerosteep/worksheet"
@@ -115,7 +116,27 @@ func (s *Site) keepWriting(r *http.Request, p *page, each writing, made holding.
 		}
 		made.At = at
 	}
+	if wrong := s.needsReason(r, p, each); wrong != nil {
+		return fault.List{wrong}
+	}
 	return s.keepForm(r, p, each.form, worksheet.Values{}, made)
+}
+
+// needsReason asks why a dose of molasses over the ceiling is kept.
+func (s *Site) needsReason(r *http.Request, p *page, each writing) *fault.Fault {
+	file := s.held()
+	if each.form != "start" || file == nil || strings.TrimSpace(r.PostForm.Get("because")) != "" {
+		return nil
+	}
+	volume, err := quantity.ParseVolume(boxText(p, "start", "volume", r))
+	if err != nil {
+		return nil // the form says what is wrong with it
+	}
+	dose, because, over := holding.OverCeiling(file, r.PostForm.Get("recipe"), volume)
+	if !over || because != "" {
+		return nil
+	}
+	return &fault.Fault{Field: "because", What: wording.Say("web.write.ceiling", wording.Places{"dose": dose, "ceiling": file.Limits.Molasses})}
 }
 
 func (s *Site) writeView(p *page, r *http.Request, each writing, faults fault.List) *writeView {

@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"aerosteep/job/jobfile"
+	"aerosteep/record/holding"
 	"aerosteep/record/journal"
 )
 
@@ -92,5 +94,38 @@ func TestCardsAreNear(t *testing.T) {
 	}
 	if body, _ := fetch(t, server, "/cards?q=foam"); !strings.Contains(body, `href="/cards/foam-over"`) || strings.Contains(body, `href="/cards/herbicide-tank"`) {
 		t.Error("the card of foam is not found by its word")
+	}
+}
+
+// A dose of molasses over the ceiling starts only with a reason, which stands in
+// the brew record.
+func TestOverTheCeilingWithAReason(t *testing.T) {
+	server, h := groundServer(t)
+	file, err := h.File(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sweet := `[[recipe]]
+name = "Sweet"
+for_volume = "4 gal"
+items = [{ingredient = "compost", amount = "2 qt"}, {ingredient = "molasses", amount = "60 mL"}]
+`
+	more, problems := jobfile.Read([]byte(sweet), "sweet.toml", jobfile.Whole)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if _, err := h.Load(context.Background(), more, holding.Made{At: juneMorning, By: "M.R."}); err != nil {
+		t.Fatal(err)
+	}
+	form := url.Values{"batch": {"S-1"}, "vessel": {file.Vessels[0].Name}, "recipe": {"Sweet"}, "volume": {"4"}}
+	if status, body := sent(t, server.URL+"/write/start", form); status != http.StatusUnprocessableEntity || !strings.Contains(body, "over the ceiling") {
+		t.Fatalf("%d: started without a reason", status)
+	}
+	form.Set("because", "trial of one pail, soil only")
+	if status, _ := sent(t, server.URL+"/write/start", form); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	if body, _ := fetch(t, server, "/records/brew/S-1"); !strings.Contains(body, "trial of one pail, soil only") {
+		t.Error("the brew record does not say why")
 	}
 }

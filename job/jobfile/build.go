@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"aerosteep/job/ground"
+	"aerosteep/job/recipe"
 	"aerosteep/job/rig"
 	"aerosteep/quantity"
 	"aerosteep/science/air"
@@ -66,6 +67,7 @@ func buildHolding(c *checker) Holding {
 		Currency:     or(r, "currency", ""),
 		OxygenMeter:  or(r, "oxygen_meter", true),
 		Emergency:    or(r, "emergency", ""),
+		NoMolasses:   !or(r, "molasses", true),
 		MeterUnknown: !r.has("oxygen_meter"),
 	}
 	if c.zone != nil {
@@ -81,6 +83,7 @@ func buildLimits(r *record) Limits {
 		UseByDO:       or(r, "use_by_do", quantity.Concentration(2)),
 		StrainMinutes: or(r, "strain_minutes", 30.0),
 		Loss:          or(r, "loss", quantity.Percent(5)),
+		Molasses:      or(r, "molasses", recipe.Ceiling),
 	}
 }
 

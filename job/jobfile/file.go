@@ -39,6 +39,7 @@ type Holding struct {
 	Reader       wording.Reader
 	Currency     string
 	OxygenMeter  bool   // false: no step or sheet may ask for one
+	NoMolasses   bool   // built-in recipes are taken without it
 	Emergency    string // the numbers to call, as the user has them
 	MeterUnknown bool   // nothing was said of a meter
 }
@@ -50,6 +51,7 @@ type Limits struct {
 	UseByDO       quantity.Concentration
 	StrainMinutes float64
 	Loss          quantity.Share
+	Molasses      quantity.Share // the dose above which a reason is asked for
 }
 
 // Bed is a bed with what goes on it.
@@ -173,6 +175,9 @@ func (f *File) Recipe(name string) (recipe.Recipe, bool) {
 		}
 	}
 	r, known := recipe.Starter(name)
+	if f.Holding.NoMolasses {
+		r = r.Without("molasses")
+	}
 	return r.On(f.Larder), known
 }
 

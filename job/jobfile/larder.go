@@ -58,6 +58,7 @@ func recipeTable(r *record) recipe.RecipeTable {
 		Hours:     optional[float64](r, "hours"),
 		Lean:      optional[string](r, "lean"),
 		Note:      optional[string](r, "note"),
+		Because:   optional[string](r, "because"),
 	}
 	for _, item := range itemsOf(r) {
 		t.Items = append(t.Items, recipe.ItemTable{

@@ -29,6 +29,7 @@ var holdingForm = &form{name: "holding", keys: []key{
 	plain("currency", currencyKind),
 	plain("oxygen_meter", boolKind),
 	plain("emergency", textKind),
+	plain("molasses", boolKind).or("true"),
 }}
 
 var limitsForm = &form{name: "limits", keys: []key{
@@ -37,6 +38,7 @@ var limitsForm = &form{name: "limits", keys: []key{
 	plain("use_by_do", oxygenKind).or("2 mg/L"),
 	plain("strain_minutes", numberFrom(0, 1440)).or("30"),
 	plain("loss", amountOf("share", quantity.ParseShare, from[quantity.Share](0, 0.9))).or("5 %"),
+	plain("molasses", amountOf("share", quantity.ParseShare, from[quantity.Share](0, 0.2))).or("0.2 %"),
 }}
 
 var siteForm = &form{name: "site", many: true, keys: []key{
@@ -157,6 +159,7 @@ var recipeForm = &form{name: "recipe", many: true, keys: []key{
 	plain("for_volume", typedAs("volume")),
 	plain("hours", numberFrom(0, 168)).or("24"),
 	plain("note", textKind),
+	plain("because", textKind),
 	must(plain("items", tablesOf(itemForm))),
 }}
 

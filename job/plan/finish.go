@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"aerosteep/job/forecast"
+	"aerosteep/job/recipe"
 	"aerosteep/source"
 	"aerosteep/wording"
 )
@@ -89,6 +90,7 @@ func (p *planner) batchCautions(b *batch, found aeration, out Batch) {
 		places["limit"] = b.brew.outlook.Limit
 		p.caution("plan.caution.over-chance", places)
 	}
+	p.ceilingCaution(b)
 	if peaks := b.brew.peaks; len(peaks) > 0 && pastPeak(peaks, b.brew.hours) < sureEnough {
 		sure := b.start.Add(span(quantile(peaks, sureEnough/100.)).Round(time.Minute))
 		p.caution("plan.caution.not-past-peak", wording.Places{
@@ -104,6 +106,21 @@ func (p *planner) batchCautions(b *batch, found aeration, out Batch) {
 	if b.volume > p.brewedFor(b.pours)+1 && b.volume <= b.vessel.Least {
 		p.caution("plan.caution.least", wording.Places{"vessel": b.vessel.Name, "least": b.vessel.Least})
 	}
+}
+
+// ceilingCaution says where a dose of molasses is over the ceiling, and why it is
+// kept.
+func (p *planner) ceilingCaution(b *batch) {
+	dose, r := b.weighed.Molasses(), b.outing.recipe
+	if !recipe.Over(dose, p.File.Limits.Molasses) {
+		return
+	}
+	places := wording.Places{"recipe": r.Name, "dose": dose, "ceiling": p.File.Limits.Molasses, "why": r.Because}
+	if r.Because == "" {
+		p.caution("plan.caution.ceiling", places)
+		return
+	}
+	p.caution("plan.caution.ceiling.because", places)
 }
 
 // pastPeak is the chance in 100 that the highest uptake is over at an hour.

@@ -30,6 +30,7 @@ type Recipe struct {
 	Hours     *float64        // of brewing at 20 °C; nil where the file gives none
 	Lean      Lean
 	Note      string
+	Because   string // why a dose over the ceiling is kept; "" where nobody said
 	Items     []Item
 }
 

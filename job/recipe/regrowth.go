@@ -94,5 +94,19 @@ const Ceiling = quantity.Share(molassesNoGrowth / 100)
 // OverCeiling tells whether a dose is above the ceiling.
 func OverCeiling(dose quantity.Share) bool { return dose > Ceiling*tested }
 
+// Molasses is the dose of molasses in a batch, % w/v of all its items together.
+func (b Batch) Molasses() quantity.Share {
+	percent := 0.0
+	for _, w := range b.Items {
+		if IsMolasses(w.Item.Ingredient.Name) {
+			percent += w.PercentWV()
+		}
+	}
+	return quantity.Percent(percent)
+}
+
+// Over tells whether a dose is above a ceiling that the user set.
+func Over(dose, ceiling quantity.Share) bool { return dose > ceiling*tested }
+
 // IsMolasses tells whether the ceiling is about this ingredient.
 func IsMolasses(ingredient string) bool { return additive(ingredient) == "molasses" }

@@ -33,6 +33,7 @@ type RecipeTable struct {
 	Hours     *float64
 	Lean      *string
 	Note      *string
+	Because   *string
 	Items     []ItemTable
 }
 
@@ -172,6 +173,9 @@ func FromTable(t RecipeTable, shelf Shelf) (Recipe, fault.List) {
 	r := Recipe{Name: strings.TrimSpace(t.Name), Hours: t.Hours}
 	if r.Name == "" {
 		faults = append(faults, fault.New("name", t.Name, wording.Say("recipe.name"), wording.Text{}, wording.Text{}))
+	}
+	if t.Because != nil {
+		r.Because = *t.Because
 	}
 	if t.Note != nil {
 		r.Note = *t.Note

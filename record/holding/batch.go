@@ -21,6 +21,7 @@ type Batch struct {
 	Temperature *quantity.Temperature
 	StartedAt   *time.Time // nil: planned, not started
 	Ended       *Ending    // nil: it lives
+	Because     string     // why a dose over the ceiling was kept, as said at its start
 }
 
 // Living tells whether the batch has started and not ended.
@@ -99,8 +100,18 @@ func (s *state) batch(subject string) (Batch, bool) {
 	if at, err := time.Parse(time.RFC3339, table.StartedAt); err == nil {
 		b.StartedAt = &at
 	}
-	b.Ended = s.ending(subject)
+	b.Ended, b.Because = s.ending(subject), s.because(subject)
 	return b, true
+}
+
+func (s *state) because(subject string) string {
+	var body struct {
+		Because string `json:"because"`
+	}
+	if start, started := s.last(subject, journal.Start); started {
+		_ = json.Unmarshal(start.Body, &body) // what is of another type was not said
+	}
+	return body.Because
 }
 
 func (s *state) ending(subject string) *Ending {

@@ -57,6 +57,7 @@ var Forms = []*Form{
 		needed(text("recipe", "recipe")),
 		needed(amountOf("volume", ws.Volume, "0.1 L", "1000000 L", "volume_l", 1)),
 		amountOf("temp", ws.Temperature, "0 °C", "40 °C", "temp_c", 1),
+		text("because", "because"), // of a dose over the ceiling
 		text("note", "note")),
 	form("event", journal.Event, "", []string{"batch"},
 		needed(text("batch", "")),

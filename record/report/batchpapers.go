@@ -68,6 +68,7 @@ func (d *Desk) headOf(p *Paper, b holding.Batch) {
 	if b.Volume != nil {
 		p.fact("volume_l", b.Volume.Litres())
 	}
+	d.ceiling(p, b)
 	if b.StartedAt != nil {
 		p.fact("started_at", b.StartedAt.In(d.now.Location()))
 	}
@@ -75,6 +76,26 @@ func (d *Desk) headOf(p *Paper, b holding.Batch) {
 		p.fact("ended_at", b.Ended.At.In(d.now.Location()))
 		p.known("outcome", b.Ended.Outcome)
 		p.known("cause", b.Ended.Cause)
+	}
+}
+
+// ceiling tells a dose of molasses over the ceiling, with the reason that it was
+// kept for: that of the start, else that of the recipe.
+func (d *Desk) ceiling(p *Paper, b holding.Batch) {
+	if b.Volume == nil {
+		return
+	}
+	dose, because, over := holding.OverCeiling(d.file, b.Recipe, *b.Volume)
+	if !over {
+		return
+	}
+	if b.Because != "" {
+		because = b.Because
+	}
+	p.fact("molasses_percent_w_v", dose.Percent())
+	p.known("because", because)
+	if because == "" {
+		p.missing("because", wording.Places{"batch": b.Name})
 	}
 }
 
