@@ -41,6 +41,7 @@ var cliRecordWords = Table{
 	"cli.log.applied":     {"Tea went on a bed.", "Se aplicó té en un bancal."},
 	"cli.log.cleaned":     {"Something was cleaned.", "Se limpió algo."},
 	"cli.log.stock":       {"Something came in, was used, or left.", "Algo entró, se usó o salió."},
+	"cli.log.lot":         {"What is known of a lot of compost.", "Lo que se sabe de un lote de compost."},
 	"cli.log.harvest":     {"A bed was harvested.", "Se cosechó un bancal."},
 	"cli.log.incident":    {"A spill, an exposure, a wrong bed, a complaint.", "Un derrame, una exposición, un bancal equivocado, una queja."},
 	"cli.log.correct":     {"Correct an entry: the new one replaces it, and both stay.", "Corrige una entrada: la nueva la reemplaza, y ambas quedan."},

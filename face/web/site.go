@@ -62,6 +62,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("POST /run/{name}", s.run)
 	mux.HandleFunc("GET /run/{name}/release", s.release)
 	mux.HandleFunc("POST /run/{name}/release", s.release)
+	mux.HandleFunc("GET /lots", s.lots)
+	mux.HandleFunc("GET /lots/{name}", s.lot)
 	mux.HandleFunc("GET /cards", s.mishaps)
 	mux.HandleFunc("GET /cards/{id}", s.mishap)
 	mux.HandleFunc("GET /write", s.writings)

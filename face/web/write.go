@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"aerosteep/fault"
+	"aerosteep/job/hygiene"
 	"aerosteep/job/mishap"
 	"aerosteep/quantity"
 	"aerosteep/record/holding"
@@ -34,7 +35,8 @@ var writings = []writing{
 	{"cleaned", "cleaned", nil, "rig", "/rig", []string{"web.write.cleaned.never"}},
 	{"water", "test", []string{"place", "read-from", "chlorine-from", "chlorine", "free-chlorine", "ecoli", "text"}, "ground", "/ground", []string{"web.write.water.more"}},
 	{"harvest", "harvest", nil, "ground", "/ground", nil},
-	{"stock", "stock", []string{"ingredient", "received", "used", "left", "lot", "supplier", "label", "approved", "expires", "text"}, "records", "/records", nil},
+	{"lot", "lot", nil, "records", "/lots", []string{"hygiene.caution.dust", "web.write.lot.more"}},
+	{"stock", "stock", []string{"ingredient", "received", "used", "left", "batch", "lot", "supplier", "label", "approved", "expires", "text"}, "records", "/records", nil},
 	{"leaves", "stock", []string{"batch", "volume", "container", "receiver", "text"}, "records", "/records", []string{"web.write.leaves.more"}},
 	{"incident", "incident", nil, "records", "/cards", []string{"web.write.incident.more"}},
 	{"note", "note", []string{"text", "batch", "bed", "vessel"}, "records", "/records", nil},
@@ -169,6 +171,7 @@ func (s *Site) writeField(p *page, r *http.Request, form *holding.Form, flag str
 		f.Hint = in.Allowed().For(p.Reader)
 	}
 	f.shape(in, p)
+	s.askOfLot(p, form, &f)
 	if names := s.namesFor(form, flag); len(names) > 0 {
 		f.Kind = "choice"
 		for _, name := range names {
@@ -181,6 +184,18 @@ func (s *Site) writeField(p *page, r *http.Request, form *holding.Form, flag str
 		}
 	}
 	return f
+}
+
+// askOfLot asks for a fact of a lot in a grower's words.
+func (s *Site) askOfLot(p *page, form *holding.Form, f *field) {
+	fact, known := hygiene.FactNamed(strings.ReplaceAll(f.Name, "-", "_"))
+	if form.Word != "lot" || !known {
+		return
+	}
+	f.Label = p.Say("hygiene.question." + fact.String())
+	for i := range f.Choices {
+		f.Choices[i].Label = answerWord(p, fact, f.Choices[i].Value)
+	}
 }
 
 // namesFor are what a flag may name: of the holding, or of the cards.

@@ -129,3 +129,21 @@ items = [{ingredient = "compost", amount = "2 qt"}, {ingredient = "molasses", am
 		t.Error("the brew record does not say why")
 	}
 }
+
+// A lot is said once on a page, and its own page tells how it stands, what is
+// not known and where it went.
+func TestLotPages(t *testing.T) {
+	server, _ := groundServer(t)
+	if status, _ := sent(t, server.URL+"/write/lot", url.Values{"lot": {"heap 3"}, "material": {"compost"}, "treatment": {"hot"}, "paper-smell": {"passed"}}); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	if body, _ := fetch(t, server, "/lots"); !strings.Contains(body, "/lots/heap%203") {
+		t.Error("the lot is not listed")
+	}
+	body, _ := fetch(t, server, "/lots/heap%203")
+	for _, want := range []string{"Not known yet", "/write/lot?lot=heap+3", "/records/trace/heap%203", "human waste"} {
+		if !strings.Contains(body, want) {
+			t.Errorf("the page of the lot does not say %q", want)
+		}
+	}
+}

@@ -171,6 +171,7 @@ var Forms = []*Form{
 		text("container", "container"),
 		text("receiver", "receiver"),
 		text("text", "text")),
+	lotForm(),
 	form("harvest", journal.Harvest, "", []string{"bed"},
 		needed(text("bed", "")),
 		text("text", "text")),

@@ -103,7 +103,7 @@ func (h *Holding) resume(ctx context.Context, chain string) error {
 
 // checkpointOf names a checkpoint: by the form of the state, and by the chain,
 // so that a restored backup does not meet the state of another time.
-func checkpointOf(chain string) string { return "holding-2:" + chain }
+func checkpointOf(chain string) string { return "holding-3:" + chain }
 
 // setAside stores a checkpoint after enough has been gone through. One that
 // cannot be stored is done without.

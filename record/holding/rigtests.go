@@ -189,6 +189,7 @@ func (h *Holding) withTests(file *jobfile.File) {
 		file.Pumps[i].Caught = h.caught(file.Pumps[i].Name)
 	}
 	h.withWater(file)
+	h.withLots(file)
 }
 
 // caught is the air of the latest jug test of a pump; nil where there is none

@@ -38,7 +38,7 @@ type state struct {
 func newState() state { return state{Told: map[string][]told{}, Replaced: map[string]bool{}} }
 
 // kept are the kinds that the state is made of.
-var kept = []string{journal.Setup, journal.Start, journal.End, journal.Test}
+var kept = []string{journal.Setup, journal.Start, journal.End, journal.Test, journal.Stock}
 
 // apply adds an entry to the state. An entry that it already has changes
 // nothing.

@@ -49,6 +49,7 @@ func (h *Holding) Waits(ctx context.Context) ([]Wait, error) {
 	if err != nil {
 		return nil, err
 	}
+	h.withLots(file)
 	zone := h.Zone(time.UTC)
 	var waits []Wait
 	for _, k := range applied {

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"aerosteep/fault"
+	"aerosteep/job/hygiene"
+	"aerosteep/record/holding"
 	"aerosteep/record/journal"
 	"aerosteep/wording"
 )
@@ -85,7 +87,7 @@ func (d *Desk) trace(ctx context.Context, lot string) (*Paper, error) {
 	}
 	p := d.paper("trace", lot)
 	p.Lede = wording.Say("paper.trace.lede", wording.Places{"batches": len(way.batches), "beds": len(bedsOf(way.applied)), "receivers": len(way.left)})
-	p.Tables = []Table{d.moved("came", way.came), d.moved("used", way.went), d.batchesOf(way.batches), d.wentOn(way.applied), d.receivers(way.left)}
+	p.Tables = []Table{d.lotFacts(lot), d.moved("came", way.came), d.moved("used", way.went), d.batchesOf(way.batches), d.wentOn(way.applied), d.receivers(way.left)}
 	if len(way.came) == 0 {
 		p.missing("trace.came", wording.Places{"lot": lot})
 	}
@@ -94,6 +96,25 @@ func (d *Desk) trace(ctx context.Context, lot string) (*Paper, error) {
 	}
 	p.caution("judge")
 	return p, nil
+}
+
+// lotFacts is what is known of a lot, and what is not.
+func (d *Desk) lotFacts(name string) Table {
+	t := Table{Name: "lot_facts", Columns: []string{"fact", "answer"}}
+	l, _ := d.holding.Lot(name)
+	for _, fact := range hygiene.OfCompost() {
+		var answer any
+		if word := l.Facts[fact.String()]; word != "" {
+			answer = word
+		}
+		t.Rows = append(t.Rows, []any{fact.String(), answer})
+	}
+	for _, paper := range holding.LotPapers {
+		if l.Papers.Passed[paper] || l.Papers.Failed[paper] {
+			t.Rows = append(t.Rows, []any{string(paper), map[bool]string{true: "passed", false: "failed"}[l.Papers.Passed[paper]]})
+		}
+	}
+	return t
 }
 
 // recall is the notice to all who have tea of a lot.
