@@ -71,7 +71,7 @@ func (s *Site) lot(w http.ResponseWriter, r *http.Request) {
 	escapedName := url.PathEscape(name)
 	view := &lotView{
 		Name: name, Standing: standing.Note().For(p.Reader), Care: standing != bench.Ready,
-		More: "/write/lot?lot=" + url.QueryEscape(name), Trace: "/records/trace/" + escapedName, Recall: "/records/recall/" + escapedName,
+		More: "/write/lot?lot=" + escapedName, Trace: "/records/trace/" + escapedName, Recall: "/records/recall/" + escapedName,
 	}
 	if until > 0 {
 		view.Until = p.Say("web.compost.until", "span", until)

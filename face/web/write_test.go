@@ -141,7 +141,7 @@ func TestLotPages(t *testing.T) {
 		t.Error("the lot is not listed")
 	}
 	body, _ := fetch(t, server, "/lots/heap%203")
-	for _, want := range []string{"Not known yet", "/write/lot?lot=heap+3", "/records/trace/heap%203", "human waste"} {
+	for _, want := range []string{"Not known yet", "/write/lot?lot=heap%203", "/records/trace/heap%203", "human waste"} {
 		if !strings.Contains(body, want) {
 			t.Errorf("the page of the lot does not say %q", want)
 		}
