@@ -157,3 +157,14 @@ func (c InHundred) Speak(r Reader) string {
 	}
 	return Whole(int(math.Round(float64(c))), r)
 }
+
+// Chance is a chance in a sentence of its own, "7 in 100": never 0, never 100.
+func Chance(in100 float64) Text {
+	switch {
+	case in100 < 1:
+		return Say("web.chance.under-one")
+	case in100 > 99:
+		return Say("web.chance.over-99")
+	}
+	return Say("web.chance", Places{"n": int(in100 + 0.5)})
+}

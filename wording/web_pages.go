@@ -106,6 +106,7 @@ var webPagesWords = Table{
 	"web.batch.log":           {"Written down", "Anotado"},
 	"web.batch.say":           {"{do} mg/L", "{do} mg/L"},
 	"web.batch.say.share":     {"{share} of what this water can hold at {temp}.", "{share} de lo que admite esta agua a {temp}."},
+	"web.batch.here":          {"{n} waiting for signal. Reckoned on this phone with it: {chance} under the limit, lowest {low}.", "{n} a la espera de señal. Calculado en este teléfono con ello: {chance} bajo el límite, mínimo {low}."},
 	"web.batch.low":           {"Lowest expected {low} around {clock} (80 % range {from} to {to}). {chance} chance of going under {limit} before use.", "Mínimo esperado {low} hacia las {clock} (margen del 80 % de {from} a {to}). Probabilidad de bajar de {limit} antes de usarlo: {chance}."},
 	"web.batch.past-end":      {"It is past the end of its recipe: use it or end it.", "Ya pasó el final de su receta: úsela o termínela."},
 	"web.batch.reading-of":    {"reading of {clock}", "lectura de las {clock}"},

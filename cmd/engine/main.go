@@ -19,6 +19,9 @@ func main() {
 		"calc": js.FuncOf(func(_ js.Value, args []js.Value) any {
 			return calc(args[0].String(), args[1].String(), args[2].String(), args[3].String())
 		}),
+		"forecast": js.FuncOf(func(_ js.Value, args []js.Value) any {
+			return foresee(args[0].String(), args[1].String(), args[2].String(), args[3].String(), args[4].String())
+		}),
 	}))
 	select {}
 }

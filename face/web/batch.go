@@ -1,6 +1,7 @@
 package web
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"time"
@@ -53,6 +54,28 @@ type hundredView struct {
 }
 
 type logLine struct{ When, What, By string }
+
+// carried is the forecast's question for the phone, which makes it anew where a
+// reading waits for signal.
+func (s *Site) carried(w http.ResponseWriter, r *http.Request) {
+	if s.Holding == nil {
+		s.nothingHere(w, r)
+		return
+	}
+	twin, err := s.twin(r.Context(), r.PathValue("name"), s.now())
+	if err != nil {
+		s.nothingHere(w, r)
+		return
+	}
+	text, err := json.Marshal(twin.Carried())
+	if err != nil {
+		s.log("carried forecast", err)
+		http.Error(w, "cannot be carried", http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "application/json")
+	_, _ = w.Write(text)
+}
 
 // batch shows one batch.
 func (s *Site) batch(w http.ResponseWriter, r *http.Request) {

@@ -60,16 +60,7 @@ func sameDay(a, b time.Time) bool {
 func around(t time.Time) time.Time { return t.Round(10 * time.Minute) }
 
 // Chance is a chance in words: never 0, never 100.
-func (p *page) Chance(in100 float64) string {
-	n := int(in100 + 0.5)
-	switch {
-	case in100 < 1:
-		return p.Say("web.chance.under-one")
-	case in100 > 99:
-		return p.Say("web.chance.over-99")
-	}
-	return p.Say("web.chance", "n", n)
-}
+func (p *page) Chance(in100 float64) string { return p.Text(wording.Chance(in100)) }
 
 // oneDecimal is dissolved oxygen as a sentence says it.
 func (p *page) oneDecimal(v float64) string { return wording.Fixed(v, 1, p.Reader) }

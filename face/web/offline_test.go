@@ -6,8 +6,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"net"
 	"net/http"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -117,6 +119,10 @@ func TestThePhoneWorksWithoutTheServer(t *testing.T) {
 		until(t, ctx, name+" is answered by the server", `document.querySelector("form[data-sheet]").dataset.asked !== "" && document.querySelector("output .say")`)
 		answers[name] = ask[string](t, ctx, answered)
 	}
+	stood, err := h.Twin(context.Background(), "D-114", demoHour)
+	if err != nil {
+		t.Fatal(err)
+	}
 	before := len(readings(t, h))
 
 	v.down()
@@ -132,12 +138,14 @@ func TestThePhoneWorksWithoutTheServer(t *testing.T) {
 			t.Errorf("%s answers %q in the page, the server %q", name, got, answers[name])
 		}
 	}
-	for n, do := range []string{"6.41", "6.42", "6.43"} {
+	for n, do := range []string{"7.71", "7.72", "7.73"} {
 		must(t, ctx, chromedp.Navigate(v.at("/batches/D-114/log")))
 		until(t, ctx, "the keys stand", `document.querySelector("#keypad .keys")`)
 		fillIn(t, ctx, "form#log", map[string]string{"do": do})
 		until(t, ctx, "the header counts", fmt.Sprintf(`location.pathname === "/batches/D-114" && document.getElementById("signal").textContent.includes("%d")`, n+1))
 	}
+	until(t, ctx, "the forecast moves on the phone", `document.querySelector("[data-carried]").dataset.minDo`)
+	moved := ask[string](t, ctx, `document.querySelector("[data-carried]").dataset.minDo`)
 	closeTab()
 
 	v.up()
@@ -156,12 +164,20 @@ func TestThePhoneWorksWithoutTheServer(t *testing.T) {
 		t.Fatalf("%d readings arrived, want 3", len(kept))
 	}
 	for n, e := range kept {
-		if want := fmt.Sprintf("6.4%d", n+1); !strings.Contains(string(e.Body), want) {
+		if want := fmt.Sprintf("7.7%d", n+1); !strings.Contains(string(e.Body), want) {
 			t.Errorf("reading %d is %s, want %s mg/L", n+1, e.Body, want)
 		}
 		if off := e.Time().Sub(demoHour); off < -time.Minute || off > 5*time.Minute {
 			t.Errorf("reading %d is dated %s, the clock of the house was at %s", n+1, e.At, demoHour)
 		}
+	}
+	phone, err := strconv.ParseFloat(moved, 64)
+	if phone == stood.Forecast.MinDO.Median {
+		t.Errorf("the lowest stays at %g though three readings wait", phone)
+	}
+	twin, trouble := h.Twin(context.Background(), "D-114", demoHour)
+	if err != nil || trouble != nil || twin.Forecast.MinDO == nil || math.Abs(twin.Forecast.MinDO.Median-phone) > 0.3 {
+		t.Errorf("the phone said lowest %s, the server says %+v (%v, %v)", moved, twin.Forecast.MinDO, err, trouble)
 	}
 	until(t, ctx, "nothing waits any more", `!document.getElementById("signal").textContent.includes("3")`)
 }

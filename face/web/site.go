@@ -47,6 +47,7 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("POST /ground/hours", s.hours)
 	mux.HandleFunc("GET /batches", s.batches)
 	mux.HandleFunc("GET /batches/{name}", s.batch)
+	mux.HandleFunc("GET /batches/{name}/carried", s.carried)
 	mux.HandleFunc("GET /batches/{name}/log", s.logReading)
 	mux.HandleFunc("POST /batches/{name}/log", s.logReading)
 	mux.HandleFunc("GET /batches/{name}/bench", s.bench)

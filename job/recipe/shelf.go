@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"encoding/json"
 	"strings"
 
 	"aerosteep/fault"
@@ -18,6 +19,23 @@ func Library() Shelf { return Shelf{library} }
 
 // All lists the shelf: foods first, then composts, then what was added.
 func (s Shelf) All() []Ingredient { return append([]Ingredient(nil), s.ingredients...) }
+
+// Only is a shelf with no more than the ingredients of these names.
+func (s Shelf) Only(names []string) Shelf {
+	only := Shelf{}
+	for _, name := range names {
+		if at := s.index(name); at >= 0 && only.index(name) < 0 {
+			only.ingredients = append(only.ingredients, s.ingredients[at])
+		}
+	}
+	return only
+}
+
+// MarshalJSON writes the ingredients, for a forecast that travels to a phone.
+func (s Shelf) MarshalJSON() ([]byte, error) { return json.Marshal(s.ingredients) }
+
+// UnmarshalJSON reads them back.
+func (s *Shelf) UnmarshalJSON(text []byte) error { return json.Unmarshal(text, &s.ingredients) }
 
 // Find looks an ingredient up by name. Nothing is guessed: an unknown name
 // comes back as a fault that lists the names it may have meant.

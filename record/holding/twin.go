@@ -18,6 +18,7 @@ type Twin struct {
 	Meter    bool            // false: the holding has no oxygen meter
 	Full     quantity.Volume // of the vessel
 	Now      time.Time
+	Telling  forecast.Telling
 
 	arrival int64
 }
@@ -61,7 +62,7 @@ func (h *Holding) makeTwin(ctx context.Context, name string, now time.Time) (*Tw
 	if err != nil {
 		return nil, err
 	}
-	t := &Twin{Subject: subject, Log: log, Forecast: made, Now: now, Meter: !telling.NoMeter, Answer: made.Answer(telling)}
+	t := &Twin{Subject: subject, Log: log, Forecast: made, Now: now, Meter: !telling.NoMeter, Answer: made.Answer(telling), Telling: telling}
 	if file, err := h.File(jobfile.Whole); err == nil {
 		if b, known := file.Batch(name); known {
 			v, _ := file.Vessel(b.Vessel)
@@ -69,6 +70,11 @@ func (h *Holding) makeTwin(ctx context.Context, name string, now time.Time) (*Tw
 		}
 	}
 	return t, nil
+}
+
+// Carried is what a phone needs to make the forecast anew without signal.
+func (t *Twin) Carried() forecast.Carried {
+	return forecast.Carry(t.Subject.Question(t.Log, t.Now, lookAhead, 0, 1), t.Telling)
 }
 
 // Hour is how long the batch has run.

@@ -26,3 +26,10 @@ export async function calc(name, values) {
   const ready = await engine();
   return JSON.parse(ready.calc(name, JSON.stringify(values), page.lang, page.dataset.units));
 }
+
+// foresee makes the forecast that was carried here anew, with readings that wait.
+export async function foresee(carried, readings, at) {
+  const page = document.documentElement;
+  const ready = await engine();
+  return JSON.parse(ready.forecast(carried, JSON.stringify(readings), at, page.lang, page.dataset.units));
+}

@@ -5,6 +5,7 @@ import { handOver, tell } from "./queue.js";
 document.documentElement.classList.add("scripted");
 document.getElementById("mend")?.focus();
 if (document.getElementById("log")) import("./log.js");
+if (document.querySelector("[data-carried]") && "indexedDB" in window) import("./batch.js");
 if (document.getElementById("walk")) import("./walk.js");
 if (document.getElementById("bench")) import("./bench.js");
 if (document.getElementById("pumpoff")) import("./pumpoff.js");
@@ -31,6 +32,8 @@ async function mind() {
   const bring = (address) => pages.add(address).catch(() => {}); // an answer to a form, or no signal
   const brought = performance.getEntriesByType("navigation")[0]?.workerStart > 0;
   if (!brought) await bring(location.pathname + location.search); // the first page came without the worker
+  const carried = document.querySelector("[data-carried]")?.dataset.carried;
+  if (carried && !brought) await bring(carried);
   if (navigator.connection?.saveData) return;
   for (const name of ["saturation", "dilute", "depletion", "loads", "dechlorinate"]) {
     const address = `/worksheets/${name}`;
