@@ -60,6 +60,7 @@ var webRunWords = Table{
 
 	"web.release.title":       {"One look at {name}", "Una revisión de {name}"},
 	"web.release.act":         {"Look before the first load", "Revisar antes de la primera carga"},
+	"web.release.first":       {"Release the batch first: smell, look, oxygen and use-by, with your initials", "Libere primero la tanda: olor, aspecto, oxígeno y plazo, con sus iniciales"},
 	"web.release.needed":      {"Nobody has released this batch yet.", "Nadie ha liberado aún esta tanda."},
 	"web.release.yes":         {"Released {clock}.", "Liberada a las {clock}."},
 	"web.release.no":          {"Refused {clock}: {why}. Its litres: {instead}.", "Rechazada a las {clock}: {why}. Sus litros: {instead}."},

@@ -31,22 +31,12 @@ var releaseFields = []string{"smell", "look", "do"}
 
 // release shows the look and takes the decision.
 func (s *Site) release(w http.ResponseWriter, r *http.Request) {
-	b, file := s.going(r)
-	if file == nil {
-		s.nothingHere(w, r)
+	on := s.openRound(w, r, "web.release.title", "/run/{name}", "web.run.of")
+	if on == nil {
 		return
 	}
-	r.Body = http.MaxBytesReader(w, r.Body, 1<<20)
-	if err := r.ParseForm(); err != nil {
-		http.Error(w, "too long", http.StatusRequestEntityTooLarge)
-		return
-	}
-	p := s.page(w, r, "today")
-	now := s.now()
-	p.Task, p.Back, p.BackTo = true, "/run/"+b.Name, p.Say("web.run.of", "name", b.Name)
-	p.Heading = p.Say("web.release.title", "name", b.Name)
-	p.Title, p.Under = p.Heading, p.Date(now)+" "+p.Clock(now)
-	made := holding.Made{At: now, By: s.initials(w, r), Device: s.device(w, r)}
+	b, file, p, now, made := on.batch, on.file, on.page, on.now, on.made
+	p.Task = true
 	view := &releaseView{Batch: b.Name, By: made.By, NoMeter: r.PostForm.Get("no-meter") != "" || r.Method == http.MethodGet && !file.Holding.OxygenMeter}
 	p.View = view
 	useBy := s.useBy(r.Context(), b, now)

@@ -7,6 +7,7 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"aerosteep/job/application"
@@ -47,24 +48,42 @@ func (s *Site) runs(w http.ResponseWriter, r *http.Request) {
 	s.show(w, http.StatusOK, "runs", p)
 }
 
-// run shows the outing of one batch, and takes what was done on it.
-func (s *Site) run(w http.ResponseWriter, r *http.Request) {
+// onRound is a request about the outing of one batch.
+type onRound struct {
+	batch holding.Batch
+	file  *jobfile.File
+	page  *page
+	now   time.Time
+	made  holding.Made
+}
+
+// openRound finds batch and holding of a request and who makes it; nil where it
+// was answered already.
+func (s *Site) openRound(w http.ResponseWriter, r *http.Request, title, back, backTo string) *onRound {
 	b, file := s.going(r)
 	if file == nil {
 		s.nothingHere(w, r)
-		return
+		return nil
 	}
 	r.Body = http.MaxBytesReader(w, r.Body, 1<<20)
 	if err := r.ParseForm(); err != nil {
 		http.Error(w, "too long", http.StatusRequestEntityTooLarge)
+		return nil
+	}
+	p, now := s.page(w, r, "today"), s.now()
+	p.Back, p.BackTo = strings.ReplaceAll(back, "{name}", b.Name), p.Say(backTo, "name", b.Name)
+	p.Heading = p.Say(title, "name", b.Name)
+	p.Title, p.Under = p.Heading, p.Date(now)+" "+p.Clock(now)
+	return &onRound{b, file, p, now, holding.Made{At: now, By: s.initials(w, r), Device: s.device(w, r)}}
+}
+
+// run shows the outing of one batch, and takes what was done on it.
+func (s *Site) run(w http.ResponseWriter, r *http.Request) {
+	on := s.openRound(w, r, "web.run.of", "/run", "web.run.title")
+	if on == nil {
 		return
 	}
-	p := s.page(w, r, "today")
-	now := s.now()
-	p.Back, p.BackTo = "/run", p.Say("web.run.title")
-	p.Heading = p.Say("web.run.of", "name", b.Name)
-	p.Title, p.Under = p.Heading, p.Date(now)+" "+p.Clock(now)
-	made := holding.Made{At: now, By: s.initials(w, r), Device: s.device(w, r)}
+	b, file, p, now, made := on.batch, on.file, on.page, on.now, on.made
 	view := &runView{Batch: b.Name, By: made.By, Query: r.URL.RawQuery}
 	p.View = view
 	status := http.StatusOK

@@ -7,6 +7,7 @@ import (
 
 	"aerosteep/fault"
 	"aerosteep/record/holding"
+	"aerosteep/wording"
 	"aerosteep/worksheet"
 )
 
@@ -20,6 +21,9 @@ func (s *Site) keepOnRun(r *http.Request, p *page, made holding.Made, b holding.
 	given := worksheet.Values{"batch": {b.Name}}
 	switch r.PostForm.Get("do-now") {
 	case "load":
+		if wrong := s.unreleased(r, b); wrong != nil {
+			return fault.List{wrong}, next
+		}
 		return s.keepForm(r, p, "applied", given, made), next
 	case "leave":
 		given = worksheet.Values{"left-out-of": {b.Name}, "text": {p.Say("web.run.left-out")}}
@@ -27,6 +31,19 @@ func (s *Site) keepOnRun(r *http.Request, p *page, made holding.Made, b holding.
 	default:
 		return s.keepForm(r, p, "end", given, made), "/batches/" + b.Name
 	}
+}
+
+// unreleased refuses a load before the look: nothing goes out that nobody
+// released. A release that waits on the same phone counts.
+func (s *Site) unreleased(r *http.Request, b holding.Batch) *fault.Fault {
+	if r.PostForm.Get("released-here") != "" {
+		return nil
+	}
+	look, err := s.Holding.Release(r.Context(), b)
+	if err != nil || look != nil && look.Released {
+		return nil // a journal that cannot be read refuses the load itself
+	}
+	return &fault.Fault{Field: "release", What: wording.Say("web.release.first"), Advice: wording.Say("web.release.act")}
 }
 
 // keepForm stores what a form of the holding was filled in with: fields of

@@ -47,7 +47,12 @@ func TestRunSharesTheTeaOut(t *testing.T) {
 func TestFirstLoadCorrectsTheRest(t *testing.T) {
 	server := demoServer(t)
 	page, _ := fetch(t, server, "/run/D-114?want=0")
-	see(t, page, "Load 1 of")
+	see(t, page, "Load 1 of", "Release the batch first")
+	load := url.Values{"do-now": {"load"}, "bed": {"Kale, east"}, "method": {"drench"}, "load": {"1"}, "tea": {"3 L"}, "water": {"12 L"}}
+	if status, _ := sendForm(t, server, "/run/D-114?want=0", load); status != http.StatusUnprocessableEntity {
+		t.Fatalf("a load went out before its release: %d", status)
+	}
+	released(t, server)
 	status, page := sendForm(t, server, "/run/D-114?want=0", url.Values{
 		"do-now": {"load"}, "bed": {"Kale, east"}, "method": {"drench"}, "load": {"1"}, "tea": {"3 L"}, "water": {"12 L"}, "applicator": {"Knapsack"},
 		"covered": {"400"}, "gone": {"4"}, "by": {"R.K."},
@@ -58,6 +63,15 @@ func TestFirstLoadCorrectsTheRest(t *testing.T) {
 	see(t, page, "Load 1 is on", "Load 2 of", "The first load put on", "of the pressure")
 	other, _ := fetch(t, server, "/run/D-114?want=0&way=mix")
 	see(t, other, "Go on as it is")
+}
+
+// released looks at the batch and lets it go.
+func released(t *testing.T, server *httptest.Server) {
+	t.Helper()
+	form := url.Values{"smell": {"earthy"}, "look": {"brown"}, "do": {"7.1"}, "by": {"R.K."}, "released": {"yes"}}
+	if status, _ := sendForm(t, server, "/run/D-114/release", form); status != http.StatusOK {
+		t.Fatalf("the release answers %d", status)
+	}
 }
 
 // A bed that is passed by goes from the run and stands in the logbook.

@@ -97,6 +97,13 @@ func (h *Holding) Round(ctx context.Context, file *jobfile.File, b Batch, asked 
 	return r, nil
 }
 
+// Release is the latest look at a batch; nil before the first.
+func (h *Holding) Release(ctx context.Context, b Batch) (*Release, error) {
+	r := &Round{Batch: b}
+	_, err := h.readRound(ctx, r)
+	return r.Released, err
+}
+
 // DueWants are the wants of now: those whose hour or window comes near.
 func DueWants(file *jobfile.File, now time.Time) []int {
 	var due []int
