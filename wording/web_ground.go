@@ -126,6 +126,13 @@ var webGroundWords = Table{
 	"web.walk.paced":         {"About {area}: {long} by {wide}.", "Unos {area}: {long} por {wide}."},
 	"web.walk.tape":          {"By tape measure, rows or trees", "Con cinta métrica, por hileras o árboles"},
 
+	"web.due.title":              {"Due", "Toca"},
+	"web.due.in":                 {"Due in {n} {n|day|days}.", "Toca en {n} {n|día|días}."},
+	"web.due.late":               {"Overdue by {n} {n|day|days}.", "Retraso de {n} {n|día|días}."},
+	"web.due.last":               {"Last on {day}.", "Última vez el {day}."},
+	"web.due.wanted":             {"In the plan.", "En el plan."},
+	"web.due.overdue":            {"overdue", "retrasado"},
+	"web.due.act":                {"Put this week's into the plan", "Poner los de esta semana en el plan"},
 	"web.water.title":            {"Water, as last tested", "Agua, según la última prueba"},
 	"web.water.own":              {"Own water", "Agua propia"},
 	"web.water.age":              {"{n} {n|day|days} old", "Hace {n} {n|día|días}"},

@@ -10,10 +10,19 @@ import (
 
 // groundView lists the sites with their beds, and what is wanted on them.
 type groundView struct {
-	Sites []siteView
-	Wants []wantView
-	Hours string // what the forecast says
-	Water []waterTest
+	Sites    []siteView
+	Wants    []wantView
+	Hours    string // what the forecast says
+	Water    []waterTest
+	Due      []dueView
+	AnyDue   bool // within the week and not wanted yet
+	Problems []mend
+}
+
+// dueView is a bed that is treated every so often.
+type dueView struct {
+	Bed, Line string
+	Late      bool
 }
 
 type siteView struct {
@@ -34,6 +43,11 @@ func (s *Site) ground(w http.ResponseWriter, r *http.Request) {
 	if file := s.held(); file != nil {
 		view.fill(p, file)
 	}
+	if r.Method == http.MethodPost && s.wantWeek(w, r, p, view) {
+		http.Redirect(w, r, "/plan", http.StatusSeeOther)
+		return
+	}
+	s.fillDue(r, p, view)
 	view.Hours = s.hoursLine(p)
 	view.Water = s.waterTests(p, s.now())
 	s.show(w, http.StatusOK, "ground", p)

@@ -40,6 +40,7 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /offline", s.offline)
 	mux.HandleFunc("GET /", s.today)
 	mux.HandleFunc("GET /ground", s.ground)
+	mux.HandleFunc("POST /ground", s.ground)
 	mux.HandleFunc("GET /rig/marks", s.marks)
 	mux.HandleFunc("GET /ground/walk", s.walk)
 	mux.HandleFunc("POST /ground/walk", s.walk)
