@@ -2,9 +2,14 @@ package wording
 
 // applicationWords are the sentences about mixes, loads and doses.
 var applicationWords = Table{
-	"application.mix":           {"1 part tea + {parts} parts water ({percent} % tea)", "1 parte de té + {parts} partes de agua ({percent} % de té)"},
-	"application.mix.one":       {"1 part tea + 1 part water ({percent} % tea)", "1 parte de té + 1 parte de agua ({percent} % de té)"},
-	"application.mix.undiluted": {"undiluted tea (100 % tea)", "té sin diluir (100 % de té)"},
+	"application.held.clean":     {"Rinse it with clean water before the first load.", "Enjuáguelo con agua limpia antes de la primera carga."},
+	"application.held.copper":    {"It held copper, which kills microbes: empty, fill with clean water, run through all nozzles, three times, where the label allows the rinsate. Some doubt stays.", "Tuvo cobre, que mata microbios: vacíe, llene con agua limpia, pase por todas las boquillas, tres veces, donde la etiqueta permita el enjuague. Queda alguna duda."},
+	"application.held.oxidiser":  {"It held an oxidiser (bleach, peroxide): rinse three times through all nozzles and let it air for a day; never mix agents. Some doubt stays.", "Tuvo un oxidante (lejía, peróxido): enjuague tres veces por todas las boquillas y deje airear un día; nunca mezcle productos. Queda alguna duda."},
+	"application.held.herbicide": {"It held herbicide: take another tank. Traces hurt plants and no rinse is sure.", "Tuvo herbicida: use otro tanque. Restos dañan las plantas y ningún enjuague es seguro."},
+	"application.held.unknown":   {"Nobody knows what was in it: take another tank. If there is none, rinse three times as for herbicide on its label; the doubt stays, keep it off food and seedlings. Calibrate it anew: no calibration travels with it.", "Nadie sabe qué tuvo: use otro tanque. Si no hay, enjuague tres veces como para herbicida según su etiqueta; la duda queda, no lo use en alimentos ni plántulas. Calíbrelo de nuevo: ninguna calibración viaja con él."},
+	"application.mix":            {"1 part tea + {parts} parts water ({percent} % tea)", "1 parte de té + {parts} partes de agua ({percent} % de té)"},
+	"application.mix.one":        {"1 part tea + 1 part water ({percent} % tea)", "1 parte de té + 1 parte de agua ({percent} % de té)"},
+	"application.mix.undiluted":  {"undiluted tea (100 % tea)", "té sin diluir (100 % de té)"},
 
 	"application.missing":          {"{flag} is missing", "falta {flag}"},
 	"application.missing.advice":   {"add {flag}", "agregue {flag}"},

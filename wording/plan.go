@@ -7,9 +7,11 @@ var planWords = Table{
 	"plan.method.drench": {"on the soil", "al suelo"},
 	"plan.method.foliar": {"on the leaf", "a la hoja"},
 
-	"plan.need.tea":      {"{tea} of tea as asked, {mix} with its water", "{tea} de té como se pidió, {mix} con su agua"},
-	"plan.need.tea-rate": {"{area} at {rate} of tea: {tea}, {mix} with its water", "{area} a {rate} de té: {tea}, {mix} con su agua"},
-	"plan.need.mix-rate": {"{area} at {rate} of mix: {mix}, of it {tea} tea", "{area} a {rate} de mezcla: {mix}, de ella {tea} de té"},
+	"plan.need.tea":       {"{tea} of tea as asked, {mix} with its water", "{tea} de té como se pidió, {mix} con su agua"},
+	"plan.need.said":      {"{mix} of mix as said, of it {tea} tea", "{mix} de mezcla como se dijo, de ella {tea} de té"},
+	"plan.need.said.area": {"{mix} of mix as said, of it {tea} tea: {mix-rate} of mix, {tea-rate} of tea", "{mix} de mezcla como se dijo, de ella {tea} de té: {mix-rate} de mezcla, {tea-rate} de té"},
+	"plan.need.tea-rate":  {"{area} at {rate} of tea: {tea}, {mix} with its water", "{area} a {rate} de té: {tea}, {mix} con su agua"},
+	"plan.need.mix-rate":  {"{area} at {rate} of mix: {mix}, of it {tea} tea", "{area} a {rate} de mezcla: {mix}, de ella {tea} de té"},
 
 	"plan.recipe.named":         {"the recipe that was asked for", "la receta que se pidió"},
 	"plan.recipe.woody":         {"{crop} stands for years in wood: a fungal tea, {recipe} (common practice)", "{crop} es leñoso y vive años: un té fúngico, {recipe} (práctica común)"},

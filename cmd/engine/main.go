@@ -19,6 +19,9 @@ func main() {
 		"calc": js.FuncOf(func(_ js.Value, args []js.Value) any {
 			return calc(args[0].String(), args[1].String(), args[2].String(), args[3].String())
 		}),
+		"offBed": js.FuncOf(func(_ js.Value, args []js.Value) any {
+			return offBed(args[0].String(), args[1].Float(), args[2].Float(), args[3].Float(), args[4].String(), args[5].String())
+		}),
 		"forecast": js.FuncOf(func(_ js.Value, args []js.Value) any {
 			return foresee(args[0].String(), args[1].String(), args[2].String(), args[3].String(), args[4].String())
 		}),

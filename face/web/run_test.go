@@ -1,11 +1,18 @@
 package web_test
 
 import (
+	"context"
+	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
 	"strings"
 	"testing"
+	"time"
+
+	"aerosteep/face/web"
+	"aerosteep/job/jobfile"
+	"aerosteep/record/holding"
 )
 
 // sendForm sends a form as a browser would and answers the page it led to.
@@ -134,4 +141,56 @@ func TestRunCloses(t *testing.T) {
 		t.Fatalf("answers %d", status)
 	}
 	see(t, page, "compost heap")
+}
+
+// A stop tells its landmark, what to keep off, its tap, what was in the tank and
+// what the wheels carry.
+func TestStopSaysWhereAndWith(t *testing.T) {
+	h := demoHolding(t)
+	text := `[[bed]]
+name = "Far row"
+area = "100 m2"
+site = "Tern Hollow"
+landmark = "the blue gate post"
+keep_off = ["well", "hives"]
+[[applicator]]
+name = "Hired tank"
+kind = "boom"
+tank = "400 L"
+borrowed = true
+empty_mass = "300 kg"
+plate = "500 kg"
+[[want]]
+bed = "Far row"
+method = "drench"
+at = 2026-05-12T18:30:00-07:00
+tea = "60 L"
+dilution = "1:5"
+applicator = "Hired tank"
+recipe = "unfed"
+`
+	whole, err := h.File(jobfile.Whole)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text = strings.Replace(text, "Tern Hollow", whole.Sites[0].Name, 1)
+	site := fmt.Sprintf("[holding]\nzone = \"America/Los_Angeles\"\n[[site]]\nname = %q\nlatitude = 44.1\nlongitude = -123.05\n", whole.Sites[0].Name)
+	file, problems := jobfile.Read([]byte(site+text), "far.toml", jobfile.Whole)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if _, err := h.Load(context.Background(), file, holding.Made{At: demoHour, By: "M.R."}); err != nil {
+		t.Fatal(err)
+	}
+	server := httptest.NewServer(web.New(h, func() time.Time { return demoHour }, func(where string, err error) { t.Errorf("%s: %v", where, err) }).Handler())
+	defer server.Close()
+	now, _ := h.File(jobfile.Whole)
+	index := -1
+	for i, w := range now.Wants {
+		if w.Bed == "Far row" {
+			index = i
+		}
+	}
+	page, _ := fetch(t, server, fmt.Sprintf("/run/D-114?want=%d", index))
+	see(t, page, "Landmark: the blue gate post", "Keep off: well, hives", "Nobody knows what was in it", "Do not load this one", "the plate allows")
 }

@@ -41,6 +41,9 @@ type stopView struct {
 	Correction, OnDose        string
 	Ways                      []wayView
 	Earlier                   string // the address of the order with this bed earlier
+	Notes                     []string
+	Corners, Landmark         string // by which the place is told
+	Unfit                     bool   // the applicator must not be used for what was in it
 }
 
 // loadView is one filling of the tank, as a card with its form.
@@ -50,6 +53,7 @@ type loadView struct {
 	Bed, Method, Applicator, Tea, Water string
 	Measured                            bool // asks what was covered
 	Next                                bool
+	TooHeavy                            string // for the plate of trailer or axle
 }
 
 type wayView struct {
@@ -74,6 +78,7 @@ func (v *runView) fill(p *page, file *jobfile.File, round *holding.Round, now ti
 		s := &round.Stops[i]
 		stop := p.stop(s, i, round, now)
 		stop.Earlier = earlier(round, i)
+		stop.Notes = p.Site.stopNotes(p, s)
 		v.Stops = append(v.Stops, stop)
 		loads += len(s.Loads)
 	}
@@ -145,6 +150,7 @@ func (p *page) stop(s *holding.Stop, i int, round *holding.Round, now time.Time)
 		view.Loads = append(view.Loads, p.load(s, &s.Loads[n], n == 0 && len(s.Done) == 0))
 	}
 	view.tellCorrection(p, s, round)
+	view.Unfit, view.Landmark, view.Corners = unfit(s), s.Bed.Landmark, cornersTyped(s.Bed.Corners)
 	return view
 }
 
@@ -157,6 +163,7 @@ func (p *page) load(s *holding.Stop, l *application.Load, first bool) loadView {
 	if s.Applicator != nil {
 		view.Applicator = s.Applicator.Name
 	}
+	view.TooHeavy = p.overPlate(s, l)
 	return view
 }
 

@@ -8,14 +8,19 @@ import (
 
 // Bed is a piece of ground that gets tea: a bed, a tunnel, a block of trees.
 type Bed struct {
-	Name  string
-	Site  string
-	Area  *quantity.Area // nil where nothing was said of it
-	Crop  string
-	Stage Stage
-	Every *quantity.Span // from one application to the next
-	First *time.Time     // of the season, midnight UTC of the date
-	Last  *time.Time
+	Name     string
+	Site     string
+	Area     *quantity.Area // nil where nothing was said of it
+	Crop     string
+	Stage    Stage
+	Trees    int            // 0 where it is no orchard
+	Corners  []Corner       // in walking order; nil where it was not walked
+	Landmark string         // by which one knows the place
+	Gate     string         // the way in
+	KeepOff  []string       // well, pond, drain, hives, open food, what will be eaten
+	Every    *quantity.Span // from one application to the next
+	First    *time.Time     // of the season, midnight UTC of the date
+	Last     *time.Time
 }
 
 // Stage is how far a crop is.

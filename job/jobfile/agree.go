@@ -121,6 +121,12 @@ func (c *checker) wantAgrees(r *record) {
 	c.notBoth(r, "tea_rate", "tea")
 	c.notBoth(r, "tea", "mix_rate")
 	c.notBoth(r, "tea_rate", "mix_rate")
+	for _, other := range []string{"tea_rate", "tea", "mix_rate"} {
+		c.notBoth(r, "each", other)
+		c.notBoth(r, "cans", other)
+	}
+	c.notBoth(r, "each", "cans")
+	c.canNeedsTank(r)
 	c.goesWith(r, "mix_rate", "dilution")
 	if c.purpose == FactsOnly {
 		return
@@ -128,10 +134,27 @@ func (c *checker) wantAgrees(r *record) {
 	if !r.has("at") && !r.has("from") && !r.has("until") {
 		c.missing(r, "at", wording.Say("jobfile.want-when"))
 	}
-	if !r.has("tea_rate") && !r.has("tea") && !r.has("mix_rate") {
+	if !r.has("tea_rate") && !r.has("tea") && !r.has("mix_rate") && !r.has("each") && !r.has("cans") {
 		c.missing(r, "tea_rate", wording.Say("jobfile.want-amount"))
 	}
 	c.rateNeedsArea(r)
+}
+
+// canNeedsTank asks for the applicator whose tank a can is.
+func (c *checker) canNeedsTank(r *record) {
+	if !r.has("cans") {
+		return
+	}
+	name, named := get[string](r, "applicator")
+	if !named {
+		c.missing(r, "applicator", wording.Say("jobfile.want-can"))
+		return
+	}
+	for _, a := range c.records["applicator"] {
+		if a.name() == name && !a.has("tank") {
+			c.missing(a, "tank", wording.Say("jobfile.want-can"))
+		}
+	}
 }
 
 func (c *checker) rateNeedsArea(r *record) {

@@ -38,7 +38,11 @@ func build(c *checker) *File {
 		f.Applicators = append(f.Applicators, buildApplicator(r))
 	}
 	for i, r := range c.records["want"] {
-		f.Wants = append(f.Wants, buildWant(i, r))
+		w := buildWant(i, r)
+		if a, known := f.Applicator(w.Applicator); known {
+			w.Can = a.Tank
+		}
+		f.Wants = append(f.Wants, w)
 	}
 	for _, r := range c.records["batch"] {
 		f.Batches = append(f.Batches, buildBatch(r))
@@ -137,14 +141,19 @@ func buildSite(r *record) ground.Site {
 func buildBed(r *record) Bed {
 	return Bed{
 		Bed: ground.Bed{
-			Name:  r.name(),
-			Site:  or(r, "site", ""),
-			Area:  optional[quantity.Area](r, areaKey),
-			Crop:  or(r, "crop", ""),
-			Stage: ground.Stage(or(r, "stage", "")),
-			Every: optional[quantity.Span](r, "every"),
-			First: optional[time.Time](r, "first"),
-			Last:  optional[time.Time](r, "last"),
+			Name:     r.name(),
+			Site:     or(r, "site", ""),
+			Area:     optional[quantity.Area](r, areaKey),
+			Crop:     or(r, "crop", ""),
+			Stage:    ground.Stage(or(r, "stage", "")),
+			Corners:  or(r, "corners", []ground.Corner(nil)),
+			Trees:    or(r, "trees", 0),
+			Landmark: or(r, "landmark", ""),
+			Gate:     or(r, "gate", ""),
+			KeepOff:  or(r, "keep_off", []string(nil)),
+			Every:    optional[quantity.Span](r, "every"),
+			First:    optional[time.Time](r, "first"),
+			Last:     optional[time.Time](r, "last"),
 		},
 		Batches: or(r, "batch", []string(nil)),
 		Facts:   buildFacts(r),
@@ -208,6 +217,11 @@ func buildApplicator(r *record) rig.Applicator {
 		DeadVolume:      or(r, "dead_volume", quantity.Volume(0)),
 		SmallestOpening: optional[quantity.Length](r, "smallest_opening"),
 		MinutesPerLoad:  or(r, "minutes_per_load", 20.0),
+		HeldBefore:      or(r, "held_before", ""),
+		Borrowed:        or(r, "borrowed", false),
+		EmptyMass:       optional[quantity.Mass](r, "empty_mass"),
+		Plate:           optional[quantity.Mass](r, "plate"),
+		Air:             or(r, "air", false),
 	}
 }
 
@@ -223,6 +237,9 @@ func buildWant(index int, r *record) Want {
 		TeaRate:    optional[quantity.Dose](r, "tea_rate"),
 		Tea:        optional[quantity.Volume](r, "tea"),
 		MixRate:    optional[quantity.Dose](r, "mix_rate"),
+		Each:       optional[quantity.Volume](r, "each"),
+		Cans:       optional[float64](r, "cans"),
+		Count:      or(r, "count", 0),
 		Dilution:   or(r, "dilution", 0.0),
 		Recipe:     or(r, "recipe", ""),
 		Applicator: or(r, "applicator", ""),

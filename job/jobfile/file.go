@@ -91,8 +91,12 @@ type Want struct {
 	TeaRate    *quantity.Dose
 	Tea        *quantity.Volume
 	MixRate    *quantity.Dose
-	Dilution   float64 // parts of water to one part of tea
-	Recipe     string  // "": chosen by stage and crop
+	Each       *quantity.Volume // of mix on each plant, tray or tree
+	Cans       *float64         // of mix, by the tank of its applicator
+	Can        *quantity.Volume // that tank
+	Count      int              // of plants, trays, trees or beds; 0: the bed's trees, else one
+	Dilution   float64          // parts of water to one part of tea
+	Recipe     string           // "": chosen by stage and crop
 	Applicator string
 }
 

@@ -63,6 +63,9 @@ var bedForm = &form{name: "bed", many: true, keys: append([]key{
 	plain("drip_radius", lengthKind),
 	plain("crop", textKind),
 	plain("stage", choiceOf(ground.Stages...)),
+	plain("landmark", textKind),
+	plain("gate", textKind),
+	plain("keep_off", namesKind),
 	plain("every", amountOf("time", quantity.ParseSpan, from[quantity.Span](3600, 366*86400))),
 	plain("first", dateKind),
 	plain("last", dateKind),
@@ -112,6 +115,11 @@ var applicatorForm = &form{name: "applicator", many: true, keys: []key{
 	plain("dead_volume", deadVolumeKind).or("0 L"),
 	plain("smallest_opening", amountOf("length", quantity.ParseLength, over[quantity.Length](0, 0.1))),
 	plain("minutes_per_load", numberFrom(0, 1440)).or("20"),
+	plain("held_before", choiceOf(rig.HeldBefore...)),
+	plain("borrowed", boolKind),
+	plain("empty_mass", amountOf("mass", quantity.ParseMass, from[quantity.Mass](0, 1e8))),
+	plain("plate", amountOf("mass", quantity.ParseMass, over[quantity.Mass](0, 1e8))),
+	plain("air", boolKind),
 }}
 
 var waterForm = &form{name: "water", keys: []key{
@@ -172,6 +180,9 @@ var wantForm = &form{name: "want", many: true, keys: []key{
 	plain("tea_rate", doseKind),
 	plain("tea", volumeKind),
 	plain("mix_rate", doseKind),
+	plain("each", volumeKind),
+	plain("cans", numberFrom(0.01, 10000)),
+	plain("count", wholeFrom(1, 1000000)),
 	plain("dilution", dilutionKind).or("1:0"),
 	plain("recipe", textKind).of("recipe"),
 	plain("applicator", textKind).of("applicator"),

@@ -59,6 +59,12 @@ func (p *planner) whyNeed(w *want) string {
 	switch {
 	case w.Tea != nil:
 		return p.say("plan.need.tea", places)
+	case w.Each != nil || w.Cans != nil:
+		if mix, tea, known := w.PerArea(w.bed); known {
+			places["mix-rate"], places["tea-rate"] = mix, tea
+			return p.say("plan.need.said.area", places)
+		}
+		return p.say("plan.need.said", places)
 	case w.TeaRate != nil:
 		places["area"], places["rate"] = *w.bed.Area, *w.TeaRate
 		return p.say("plan.need.tea-rate", places)

@@ -52,7 +52,15 @@ type Applicator struct {
 	DeadVolume      quantity.Volume  // fills pump, filter and hose before the first drop
 	SmallestOpening *quantity.Length
 	MinutesPerLoad  float64
+	HeldBefore      string         // what was in it last, one of HeldBefore; "" where nobody said
+	Borrowed        bool           // or hired: what was in it is asked
+	EmptyMass       *quantity.Mass // of trailer, tank and pump without mix
+	Plate           *quantity.Mass // the most that the plate of trailer or axle allows
+	Air             bool           // air runs in it on the road
 }
+
+// HeldBefore lists what may have been in an applicator last.
+var HeldBefore = []string{"tea", "water", "herbicide", "copper", "oxidiser", "unknown"}
 
 // ApplicatorKind is how an applicator works.
 type ApplicatorKind string

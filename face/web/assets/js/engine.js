@@ -33,3 +33,10 @@ export async function foresee(carried, readings, at) {
   const ready = await engine();
   return JSON.parse(ready.forecast(carried, JSON.stringify(readings), at, page.lang, page.dataset.units));
 }
+
+// offBed says how far a position lies from a bed.
+export async function offBed(corners, coords) {
+  const page = document.documentElement;
+  const ready = await engine();
+  return ready.offBed(corners, coords.latitude, coords.longitude, coords.accuracy, page.lang, page.dataset.units);
+}

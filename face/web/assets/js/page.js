@@ -6,6 +6,7 @@ document.documentElement.classList.add("scripted");
 document.getElementById("mend")?.focus();
 if (document.getElementById("log")) import("./log.js");
 if (document.querySelector("[data-carried]") && "indexedDB" in window) import("./batch.js");
+if (document.querySelector("[data-place]")) import("./place.js");
 if (document.getElementById("walk")) import("./walk.js");
 if (document.getElementById("bench")) import("./bench.js");
 if (document.getElementById("pumpoff")) import("./pumpoff.js");

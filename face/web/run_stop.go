@@ -1,0 +1,84 @@
+package web
+
+import (
+	"strconv"
+	"strings"
+
+	"aerosteep/job/application"
+	"aerosteep/job/ground"
+	"aerosteep/quantity"
+	"aerosteep/record/holding"
+)
+
+// stopNotes are what to know on arriving: the place and the way in, what to keep
+// off, the tap, what was in the tank, what the wheels carry.
+func (s *Site) stopNotes(p *page, stop *holding.Stop) []string {
+	var notes []string
+	add := func(key string, pairs ...any) { notes = append(notes, p.Say(key, pairs...)) }
+	if stop.Bed.Landmark != "" {
+		add("web.stop.landmark", "landmark", stop.Bed.Landmark)
+	}
+	if stop.Bed.Gate != "" {
+		add("web.stop.gate", "gate", stop.Bed.Gate)
+	}
+	if len(stop.Bed.KeepOff) > 0 {
+		add("web.stop.keep-off", "what", strings.Join(stop.Bed.KeepOff, ", "))
+	}
+	notes = append(notes, s.tapOf(p, stop.Bed.Site)...)
+	if a := stop.Applicator; a != nil && (a.Borrowed || a.HeldBefore != "") {
+		advice, _ := application.HeldBefore(a.HeldBefore).Advice()
+		notes = append(notes, p.Text(advice))
+	}
+	if a := stop.Applicator; a != nil && a.Air {
+		add("web.stop.air")
+	}
+	return notes
+}
+
+// tapOf is the water of a site as it was last tested, with its age.
+func (s *Site) tapOf(p *page, site string) []string {
+	for _, t := range s.Holding.WaterTests() {
+		if t.Place == "" || t.Place != site {
+			continue
+		}
+		row := p.waterTest(t, s.now())
+		return []string{p.Say("web.stop.tap", "line", row.Line, "age", row.Age)}
+	}
+	return nil
+}
+
+// cornersTyped are corners as a person types them.
+func cornersTyped(corners []ground.Corner) string {
+	var all []string
+	for _, c := range corners {
+		all = append(all, strconv.FormatFloat(c.Latitude, 'f', 7, 64)+","+strconv.FormatFloat(c.Longitude, 'f', 7, 64))
+	}
+	return strings.Join(all, "; ")
+}
+
+// unfit tells an applicator that must not be used for what was in it.
+func unfit(stop *holding.Stop) bool {
+	if stop.Applicator == nil || !stop.Applicator.Borrowed && stop.Applicator.HeldBefore == "" {
+		return false
+	}
+	_, use := application.HeldBefore(stop.Applicator.HeldBefore).Advice()
+	return !use
+}
+
+// overPlate says where a load is heavier than the plate of trailer or axle
+// allows; "" where it is within, or no plate is known.
+func (p *page) overPlate(stop *holding.Stop, load *application.Load) string {
+	a := stop.Applicator
+	if a == nil || a.Plate == nil {
+		return ""
+	}
+	haul := application.Haul{Liquid: load.Total, Density: 1, Rated: a.Plate}
+	if a.EmptyMass != nil {
+		haul.Trailer = *a.EmptyMass
+	}
+	weight, err := haul.Weigh()
+	if err != nil || *weight.Within {
+		return ""
+	}
+	return p.Say("web.stop.over-plate", "total", weight.Total, "plate", *a.Plate, "most", max(quantity.Volume(0), *weight.MostLiquid))
+}
