@@ -67,7 +67,10 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 		if a.Tank != nil {
 			line += ", " + both(p, *a.Tank)
 		}
-		v.Applicators = append(v.Applicators, rigItem{Name: a.Name, Line: line})
+		v.Applicators = append(v.Applicators, rigItem{
+			Name: a.Name, Line: line, Tests: p.lastTests("applicator", a.Name),
+			Test: "/rig/calibrate?applicator=" + url.QueryEscape(a.Name), TestName: p.Say("web.calibrate.title"),
+		})
 	}
 }
 

@@ -238,6 +238,8 @@ func (p *page) testLine(test holding.RigTest) string {
 	}
 	amount("uptake", test.Uptake, func(v float64) wording.Speaker { return quantity.MilligramsPerLitreHour(v) })
 	amount("airflow", test.Airflow, func(v float64) wording.Speaker { return quantity.Airflow(v) })
+	amount("mix-rate", test.MixRate, func(v float64) wording.Speaker { return quantity.LitresPerSquareMetre(v) })
+	amount("flow", test.Flow, func(v float64) wording.Speaker { return quantity.LitresPerMinute(v) })
 	if bias, known := test.Bias(); known {
 		say(biasWord(bias), "x", quantity.DissolvedOxygen(max(bias, -bias)))
 		if test.Doubted() {

@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"math"
 	"net/http"
 	"net/http/cookiejar"
 	"net/http/httptest"
@@ -121,5 +122,42 @@ func TestAJugTestIsKeptForItsPump(t *testing.T) {
 	fields.Set("filled", "0.1 s")
 	if status, _ = sendTest(t, client, server, "/rig/jug", fields); status != http.StatusUnprocessableEntity {
 		t.Errorf("a jug filled in 0.1 s answers %d", status)
+	}
+}
+
+// A knapsack calibrated two ways: 1 L on 3.4 x 10 ft is what the plot says
+// (arithmetic), and the calibration stands with the applicator.
+func TestCalibrationIsKept(t *testing.T) {
+	server, h := groundServer(t)
+	file, err := h.File(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	name := ""
+	for _, a := range file.Applicators {
+		if a.Kind == "knapsack" {
+			name = a.Name
+		}
+	}
+	page := server.URL + "/rig/calibrate"
+	form := url.Values{"applicator": {name}, "caught": {"1 L"}, "test-length": {"5 m"}, "test-width": {"2 m"}}
+	if _, body := sent(t, page, form); !strings.Contains(body, `data-key="mix_rate_l_per_ha"`) {
+		t.Fatal("the worksheet does not answer")
+	}
+	form.Set("keep", "1")
+	if status, _ := sent(t, page, form); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	tests := h.TestsOf("applicator", name)
+	if len(tests) != 1 || tests[0].MixRate == nil || math.Abs(*tests[0].MixRate-0.1) > 1e-9 {
+		t.Fatalf("%+v", tests)
+	}
+	if body, _ := fetch(t, server, "/rig"); !strings.Contains(body, "puts on") {
+		t.Error("the rig does not tell of it")
+	}
+	for _, wrong := range []url.Values{{"applicator": {name}}, {"applicator": {name}, "caught": {"-1 L"}, "test-length": {"5 m"}, "test-width": {"2 m"}}} {
+		if status, _ := sent(t, page, wrong); status != http.StatusUnprocessableEntity {
+			t.Errorf("%v answers %d", wrong, status)
+		}
 	}
 }

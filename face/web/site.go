@@ -78,6 +78,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("POST /rig/pump-off", s.pumpOff)
 	mux.HandleFunc("GET /rig/meter", s.meter)
 	mux.HandleFunc("POST /rig/meter", s.meter)
+	mux.HandleFunc("GET /rig/calibrate", s.calibrate)
+	mux.HandleFunc("POST /rig/calibrate", s.calibrate)
 	mux.HandleFunc("GET /rig/jug", s.jug)
 	mux.HandleFunc("POST /rig/jug", s.jug)
 	mux.HandleFunc("GET /records", s.records)

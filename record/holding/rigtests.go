@@ -28,6 +28,8 @@ type RigTest struct {
 	Temp      *float64 // °C of the water
 	Volume    *float64 // L in the vessel
 	Airflow   *float64 // L/min of free air
+	Flow      *float64 // L/min of mix out of an applicator
+	MixRate   *float64 // L/m² of mix that it puts on
 	Depth     *float64 // m
 	Shows     *float64 // mg/L, what the meter showed in water full of air
 	Holds     *float64 // mg/L, what that water can hold
@@ -48,6 +50,8 @@ type testBody struct {
 	Temp      *float64 `json:"temp_c"`
 	Volume    *float64 `json:"volume_l"`
 	Airflow   *float64 `json:"airflow_l_per_min"`
+	Flow      *float64 `json:"flow_l_per_min"`
+	MixRate   *float64 `json:"mix_rate_l_per_m2"`
 	Depth     *float64 `json:"depth_m"`
 	Shows     *float64 `json:"shows_mg_per_l"`
 	Holds     *float64 `json:"holds_mg_per_l"`
@@ -151,7 +155,7 @@ func ofVessel(entries []told, usual, asked string) []RigTest {
 		if b.Vessel == asked {
 			tests = append(tests, RigTest{
 				At: e.At, In: b.In, KLa20: b.KLa20, KLa20Low: b.KLa20Low, KLa20High: b.KLa20High, Uptake: b.Uptake, Low: b.Low, High: b.High,
-				Temp: b.Temp, Volume: b.Volume, Airflow: b.Airflow, Depth: b.Depth, Shows: b.Shows, Holds: b.Holds, Drop: b.Drop, Text: b.Text,
+				Temp: b.Temp, Volume: b.Volume, Airflow: b.Airflow, Flow: b.Flow, MixRate: b.MixRate, Depth: b.Depth, Shows: b.Shows, Holds: b.Holds, Drop: b.Drop, Text: b.Text,
 			})
 		}
 	}
