@@ -76,6 +76,8 @@ var paperWords = Table{
 	"paper.key.because":        {"kept because", "se mantiene porque"}, "paper.key.molasses_percent_w_v": {"molasses, % w/v", "melaza, % p/v"},
 	"paper.table.lot_facts": {"What is known of the lot", "Lo que se sabe del lote"},
 	"paper.key.fact":        {"fact", "dato"}, "paper.key.answer": {"answer", "respuesta"},
+	"paper.ask-certifier": {"ask your certifier", "pregunte a su certificador"},
+	"paper.key.approved":  {"approved", "aprobado"}, "paper.key.rinsed": {"rinsed", "enjuagado"}, "paper.key.dilution": {"dilution", "dilución"}, "paper.key.strength_percent": {"strength, %", "fuerza, %"},
 	"paper.missing.cleaned":             {"No cleaning of {vessel} before the start is written down.", "No hay limpieza de {vessel} anotada antes del comienzo."},
 	"paper.missing.recipe":              {"Recipe or volume of {batch} is not known, so that what went in is not either.", "No se conoce la receta o el volumen de {batch}, así que tampoco lo que llevó."},
 	"paper.missing.lot":                 {"The lot of {ingredient} in {batch} is not written down. Log it as stock used, with lot and batch.", "El lote de {ingredient} en {batch} no está anotado. Anótelo como existencias usadas, con lote y tanda."},

@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"net/url"
 	"slices"
 	"strings"
 	"time"
@@ -97,13 +98,27 @@ func (s *Site) write(w http.ResponseWriter, r *http.Request) {
 	if r.Method == http.MethodPost {
 		made := holding.Made{At: s.now(), By: s.initials(w, r), Device: device}
 		if faults = s.keepWriting(r, p, each, made); faults == nil {
-			http.Redirect(w, r, "/write/"+each.Name+"?kept=1", http.StatusSeeOther)
+			http.Redirect(w, r, s.afterWriting(r, each), http.StatusSeeOther)
 			return
 		}
 		status = http.StatusUnprocessableEntity
 	}
 	p.View = s.writeView(p, r, each, faults)
 	s.show(w, status, "write", p)
+}
+
+// afterWriting is where a kept form leads: a batch in a vessel that nobody is
+// known to have cleaned asks who did, when, and with what.
+func (s *Site) afterWriting(r *http.Request, each writing) string {
+	next := "/write/" + each.Name + "?kept=1"
+	b, known := s.Holding.Batch(strings.TrimSpace(r.PostForm.Get("batch")))
+	if each.form != "start" || !known {
+		return next
+	}
+	if cleaned, err := s.Holding.CleanedFor(r.Context(), b); err != nil || cleaned != nil {
+		return next
+	}
+	return "/write/cleaned?kept=1&vessel=" + url.QueryEscape(b.Vessel)
 }
 
 // whenTyped is how a browser sends a moment of the wall's clock.

@@ -55,7 +55,7 @@ func (d *Desk) brew(ctx context.Context, name string) (*Paper, error) {
 			steps.Rows = append(steps.Rows, d.stepRow(k))
 		}
 	}
-	p.Tables = append(p.Tables, d.ingredients(p, b, lots), readingTable(readings), steps, went)
+	p.Tables = append(p.Tables, d.ingredients(ctx, p, b, lots), readingTable(readings), steps, went)
 	d.gapsOfBatch(ctx, p, b, readings)
 	p.caution("records")
 	return p, nil
@@ -131,9 +131,43 @@ func noteLot(lots map[string][]string, k journal.Kept) {
 	}
 }
 
+// approvals are the certifier's last word on each food and treatment, by name.
+func (d *Desk) approvals(ctx context.Context) map[string]string {
+	said := map[string]string{}
+	entries, err := d.standing(ctx, journal.Wanted{Kinds: []string{journal.Stock}})
+	if err != nil {
+		return said // a journal that cannot be read gives no paper at all
+	}
+	for _, k := range entries {
+		if what, name := k.About(); what == "ingredient" {
+			if word := bodyOf(k).text("approved"); word != "" {
+				said[name] = word
+			}
+		}
+	}
+	return said
+}
+
+// approvalOf is the certifier's word on a food; compost has its lot's facts.
+func approvalOf(i recipe.Ingredient, said map[string]string) any {
+	if i.Compost {
+		return nil
+	}
+	return orAsk(said[i.Name])
+}
+
+// orAsk is a word of the certifier, or that it has to be asked for.
+func orAsk(word string) any {
+	if word == "" {
+		return wording.Say("paper.ask-certifier")
+	}
+	return word
+}
+
 // ingredients are what the recipe asks for in this volume, with their lots.
-func (d *Desk) ingredients(p *Paper, b holding.Batch, lots map[string][]string) Table {
-	t := Table{Name: "ingredients", Columns: []string{"ingredient", "mass_g", "when", "lot"}}
+func (d *Desk) ingredients(ctx context.Context, p *Paper, b holding.Batch, lots map[string][]string) Table {
+	t := Table{Name: "ingredients", Columns: []string{"ingredient", "mass_g", "when", "lot", "approved"}}
+	approved := d.approvals(ctx)
 	asked, known := d.file.Recipe(b.Recipe)
 	if !known || b.Volume == nil {
 		p.missing("recipe", wording.Places{"batch": b.Name})
@@ -152,7 +186,7 @@ func (d *Desk) ingredients(p *Paper, b holding.Batch, lots map[string][]string) 
 		} else {
 			p.missing("lot", wording.Places{"ingredient": name, "batch": b.Name})
 		}
-		t.Rows = append(t.Rows, []any{name, item.Mass.Grams(), item.Item.When.String(), lot})
+		t.Rows = append(t.Rows, []any{name, item.Mass.Grams(), item.Item.When.String(), lot, approvalOf(item.Item.Ingredient, approved)})
 	}
 	return t
 }

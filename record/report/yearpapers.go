@@ -34,13 +34,13 @@ func (d *Desk) cleaning(ctx context.Context, name string) (*Paper, error) {
 		return nil, err
 	}
 	p := d.paper("cleaning", name)
-	t := Table{Name: "cleaned", Columns: []string{"at", "what", "agent", "dwell_minutes", "text", "by", "remark", "record"}}
+	t := Table{Name: "cleaned", Columns: []string{"at", "what", "agent", "strength_percent", "dilution", "dwell_minutes", "rinsed", "lot", "approved", "text", "by", "remark", "record"}}
 	cleaned := map[string]bool{}
 	for _, k := range entries {
 		body := bodyOf(k)
 		_, what := k.About()
 		cleaned[what] = true
-		t.Rows = append(t.Rows, []any{d.when(k), what, body.value("agent"), body.value("dwell_minutes"), body.value("text"), k.By, Remark(k.Time(), k.Recorded()), short(k.ID)})
+		t.Rows = append(t.Rows, []any{d.when(k), what, body.value("agent"), body.value("strength_percent"), body.value("dilution"), body.value("dwell_minutes"), body.value("rinsed"), body.value("lot"), orAsk(body.text("approved")), body.value("text"), k.By, Remark(k.Time(), k.Recorded()), short(k.ID)})
 	}
 	p.Tables = append(p.Tables, t)
 	for _, v := range d.file.Vessels {
