@@ -104,6 +104,7 @@ func (s *Site) run(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	view.fill(p, file, round, now)
+	view.Tank = s.tankClock(r, p, file, round, now)
 	view.Sky = p.skyOf(r.URL.Query(), file, round)
 	s.show(w, status, "run", p)
 }

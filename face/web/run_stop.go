@@ -1,11 +1,15 @@
 package web
 
 import (
+	"net/http"
+	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"aerosteep/job/application"
 	"aerosteep/job/ground"
+	"aerosteep/job/jobfile"
 	"aerosteep/quantity"
 	"aerosteep/record/holding"
 )
@@ -82,3 +86,31 @@ func (p *page) overPlate(stop *holding.Stop, load *application.Load) string {
 	}
 	return p.Say("web.stop.over-plate", "total", weight.Total, "plate", *a.Plate, "most", max(quantity.Volume(0), *weight.MostLiquid))
 }
+
+// tankClock tells both clocks of a tank that travels with air side by side, and
+// the shorter, which rules.
+func (s *Site) tankClock(r *http.Request, p *page, file *jobfile.File, round *holding.Round, now time.Time) string {
+	aired := slices.ContainsFunc(round.Stops, func(stop holding.Stop) bool { return stop.Applicator != nil && stop.Applicator.Air })
+	if !aired || round.Batch.StartedAt == nil {
+		return ""
+	}
+	readings, err := s.Holding.InTank(r.Context(), round.Batch.Name, *round.Batch.StartedAt)
+	if err != nil || len(readings) == 0 {
+		return p.Say("web.stop.tank.none")
+	}
+	planned := readings[0].At.Add(planClock)
+	last := readings[len(readings)-1]
+	places := []any{"plan", p.When(planned.In(now.Location()), now), "do", quantity.DissolvedOxygen(last.Oxygen.MilligramsPerLitre()), "clock", p.When(last.At.In(now.Location()), now)}
+	end, falls := application.TankClock(readings, file.Limits.UseByDO)
+	if !falls {
+		return p.Say("web.stop.tank.holds", places...)
+	}
+	rules := planned
+	if end.Before(planned) {
+		rules = end
+	}
+	return p.Say("web.stop.tank", append(places, "end", p.When(end.In(now.Location()), now), "rules", p.When(rules.In(now.Location()), now))...)
+}
+
+// planClock is the plan's clock of tea off its vessel (common practice).
+const planClock = 4 * time.Hour

@@ -194,3 +194,36 @@ recipe = "unfed"
 	page, _ := fetch(t, server, fmt.Sprintf("/run/D-114?want=%d", index))
 	see(t, page, "Landmark: the blue gate post", "Keep off: well, hives", "Nobody knows what was in it", "Do not load this one", "the plate allows")
 }
+
+// A tank that travels with air: its own readings stand beside the plan's 4 h and
+// do not touch the forecast of the vessel.
+func TestTankWithAirKeepsItsOwnClock(t *testing.T) {
+	h := demoHolding(t)
+	file, problems := jobfile.Read([]byte("[[applicator]]\nname = \"Knapsack\"\nkind = \"knapsack\"\ntank = \"15 L\"\nair = true\n"), "air.toml", jobfile.Whole)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if _, err := h.Load(context.Background(), file, holding.Made{At: demoHour, By: "M.R."}); err != nil {
+		t.Fatal(err)
+	}
+	server := httptest.NewServer(web.New(h, func() time.Time { return demoHour }, func(where string, err error) { t.Errorf("%s: %v", where, err) }).Handler())
+	defer server.Close()
+	page, _ := fetch(t, server, "/run/D-114?want=0")
+	see(t, page, "not read yet")
+	before, err := h.Twin(context.Background(), "D-114", demoHour)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for minutes, do := range map[int]string{-60: "8", -30: "7"} {
+		form := url.Values{"batch": {"D-114"}, "do": {do}, "in": {"tank"}, "when": {demoHour.Add(time.Duration(minutes) * time.Minute).Format("2006-01-02T15:04")}}
+		if status, _ := sendForm(t, server, "/write/tank", form); status != http.StatusOK {
+			t.Fatal(status)
+		}
+	}
+	page, _ = fetch(t, server, "/run/D-114?want=0")
+	see(t, page, "last read 7.0 mg/L", "rules, the shorter")
+	after, err := h.Twin(context.Background(), "D-114", demoHour)
+	if err != nil || after.Forecast.Used != before.Forecast.Used {
+		t.Errorf("a reading in the tank counts for the vessel: %d and %d used (%v)", before.Forecast.Used, after.Forecast.Used, err)
+	}
+}

@@ -20,6 +20,7 @@ type runView struct {
 	Short             string
 	Late, LateLink    string
 	Release           string
+	Tank              string // the two clocks of a tank that travels with air
 	Released, Refused bool
 	Stops             []stopView
 	LeftOut           string

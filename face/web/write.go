@@ -32,6 +32,7 @@ type writing struct {
 var writings = []writing{
 	{"start", "start", nil, "batches", "/batches", []string{"hygiene.caution.dust", "hygiene.caution.kitchen"}},
 	{"event", "event", nil, "batches", "/batches", nil},
+	{"tank", "reading", []string{"batch", "do", "temp", "smell", "in", "note"}, "batches", "/run", []string{"web.stop.air"}},
 	{"end", "end", nil, "batches", "/batches", []string{"web.write.end.more"}},
 	{"cleaned", "cleaned", nil, "rig", "/rig", []string{"web.write.cleaned.never"}},
 	{"water", "test", []string{"place", "read-from", "chlorine-from", "chlorine", "free-chlorine", "ecoli", "text"}, "ground", "/ground", []string{"web.write.water.more"}},
@@ -181,6 +182,9 @@ func (s *Site) writeField(p *page, r *http.Request, form *holding.Form, flag str
 	f := field{
 		Name: flag, Label: in.Label(form.Sheet.Name).For(p.Reader), Value: strings.TrimSpace(r.Form.Get(flag)),
 		Kind: "text", Unit: boxUnit(in, p), Decimal: in.Kind.Numeric(), Required: in.Required,
+	}
+	if flag == "in" && f.Value == "" {
+		f.Value = "tank" // the page of the vessel has its own keys
 	}
 	if in.Kind.Numeric() {
 		f.Hint = in.Allowed().For(p.Reader)

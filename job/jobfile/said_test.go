@@ -52,3 +52,27 @@ at = 2026-05-16T08:00:00Z
 		}
 	}
 }
+
+// A holding that does without molasses takes every built-in recipe without it,
+// by one word.
+func TestWithoutMolassesOnceForAll(t *testing.T) {
+	for word, sweet := range map[string]bool{"": true, "molasses = false\n": false} {
+		file, problems := jobfile.Read([]byte("[holding]\nzone = \"UTC\"\n"+word), "h.toml", jobfile.Whole)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		found := false
+		for _, name := range []string{"bacterial", "balanced", "fungal"} {
+			r, known := file.Recipe(name)
+			if !known {
+				t.Fatal(name)
+			}
+			for _, item := range r.Items {
+				found = found || item.Ingredient.Name == "molasses"
+			}
+		}
+		if found != sweet {
+			t.Errorf("%q: molasses in the recipes: %v", word, found)
+		}
+	}
+}

@@ -5,8 +5,10 @@ import (
 	"encoding/json"
 	"time"
 
+	"aerosteep/job/application"
 	"aerosteep/job/forecast"
 	"aerosteep/job/jobfile"
+	"aerosteep/quantity"
 	"aerosteep/record/journal"
 )
 
@@ -23,6 +25,26 @@ type measured struct {
 	Smell   string   `json:"smell"`
 	ToRim   *float64 `json:"to_rim_cm"`
 	Event   string   `json:"event"`
+	In      string   `json:"in"` // "tank": of what travels, not of the vessel
+}
+
+// inTank marks a reading of the tank on the road.
+const inTank = "tank"
+
+// InTank are the readings of oxygen in the tank that a batch travels in.
+func (h *Holding) InTank(ctx context.Context, batch string, since time.Time) ([]application.InTank, error) {
+	entries, err := h.Entries(ctx, batch, since)
+	if err != nil {
+		return nil, err
+	}
+	var readings []application.InTank
+	for _, k := range entries {
+		var m measured
+		if k.ReplacedBy == nil && k.Kind == journal.Reading && json.Unmarshal(k.Body, &m) == nil && m.In == inTank && m.DO != nil {
+			readings = append(readings, application.InTank{At: k.Time(), Oxygen: quantity.MilligramsPerLitre(*m.DO)})
+		}
+	}
+	return readings, nil
 }
 
 // BrewLog is what was written down about a batch since its start, as a
@@ -41,7 +63,7 @@ func (h *Holding) BrewLog(ctx context.Context, batch string, start time.Time) (f
 		switch k.Kind {
 		case journal.Reading, journal.Event, journal.Count:
 			var m measured
-			if json.Unmarshal(k.Body, &m) == nil {
+			if json.Unmarshal(k.Body, &m) == nil && m.In != inTank {
 				m.add(&log, k.Time().Sub(start).Hours())
 			}
 		case journal.Series:

@@ -50,6 +50,7 @@ var Forms = []*Form{
 		amountOf("ec", ws.Conductivity, "0 uS/cm", "200000 uS/cm", "ec_us_per_cm", 1),
 		choice("smell", "smell", "earthy", "none", "sweet", "sour", "rotten"),
 		amountOf("to-rim", ws.SmallLength, "0 cm", "1000 cm", "to_rim_cm", 100),
+		choice("in", "in", "vessel", "tank"), // tank: of what travels with air
 		text("note", "note")),
 	form("start", journal.Start, "", []string{"batch"},
 		needed(text("batch", "")),
