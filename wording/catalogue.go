@@ -55,6 +55,7 @@ var catalogue = sync.OnceValue(func() Table {
 		mishapWords,
 		webCardWords,
 		webWriteWords,
+		webSetupWords,
 		journalWords,
 		holdingWords,
 		reportWords,

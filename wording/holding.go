@@ -6,6 +6,7 @@ var holdingWords = Table{
 	"holding.log.count.nothing":   {"nothing was counted: give at least one value", "no se contó nada: dé al menos un valor"},
 	"holding.want-again.none":     {"nothing was ever wanted on {bed}: how much and how is not known", "nunca se pidió nada para {bed}: no se sabe cuánto ni cómo"},
 	"holding.want-again.advice":   {"add a [[want]] for it once, with its amount", "añada una vez un [[want]] para ella, con su cantidad"},
+	"holding.edit.twice":          {"{name} is there already: change that one", "{name} ya existe: cambie ese"},
 	"holding.log.lot.nothing":     {"nothing was said of the lot: give at least one fact", "no se dijo nada del lote: dé al menos un dato"},
 	"holding.log.test.nothing":    {"the test has no result: give at least one value", "la prueba no tiene resultado: dé al menos un valor"},
 	"holding.log.cleaned.nothing": {"nothing was cleaned: name a vessel or an applicator", "no se limpió nada: nombre un recipiente o un aplicador"},

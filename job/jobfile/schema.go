@@ -69,6 +69,8 @@ type Key struct {
 	Takes    wording.Text
 	Choices  []string
 	Standard string
+	Kind     string // how it is typed: "yes-no", "number", "names" …
+	Refers   string // table whose names it takes
 }
 
 // Keys lists every key of the form in the order in which a file is written.
@@ -79,7 +81,7 @@ func Keys() []Key {
 			keys = append(keys, Key{
 				Table: f.name, Name: k.name, Must: k.must,
 				Meaning: f.meaning(k), Takes: wording.Say("jobfile.kind." + k.kind.name),
-				Choices: k.kind.choice, Standard: k.standard,
+				Choices: k.kind.choice, Standard: k.standard, Kind: k.kind.name, Refers: k.refers,
 			})
 		}
 	}
