@@ -23,6 +23,9 @@ var webSetupWords = Table{
 	"web.setup.table.want":       {"Wants", "Pedidos"},
 	"web.setup.table.batch":      {"Batches", "Tandas"},
 
+	"value.true":  {"yes", "sí"},
+	"value.false": {"no", "no"},
+
 	"web.begin.title":  {"Begin", "Empezar"},
 	"web.begin.lede":   {"Five questions, then a plan. Leave open what you do not know; all of it can be changed later.", "Cinco preguntas, luego un plan. Deje abierto lo que no sabe; todo se puede cambiar después."},
 	"web.begin.have":   {"1. What do you have?", "1. ¿Qué tiene?"},

@@ -44,7 +44,18 @@ func (c *icalendar) event(now time.Time, b plan.Batch, s plan.Step, n int) {
 	c.line("DTEND", utc(s.At.Add(stepMinutes*time.Minute)))
 	c.line("SUMMARY", escape(s.Text))
 	c.line("DESCRIPTION", escape(b.ID+" · "+s.What))
+	c.reminder(s.Text)
 	c.line("END", "VEVENT")
+}
+
+// reminder rings the phone before a step, since nobody else calls (RFC 5545,
+// 3.6.6: a display alarm has action, description and trigger).
+func (c *icalendar) reminder(text string) {
+	c.line("BEGIN", "VALARM")
+	c.line("ACTION", "DISPLAY")
+	c.line("DESCRIPTION", escape(text))
+	c.line("TRIGGER", "-PT10M")
+	c.line("END", "VALARM")
 }
 
 // uid names an event for good: a digest of the batch's id, the kind of step,

@@ -55,6 +55,12 @@ func TestCalendarIsRFC5545(t *testing.T) {
 	if len(uids) != 4 {
 		t.Errorf("%d events", len(uids))
 	}
+	// One display alarm an event (3.6.6), ten minutes before it.
+	for _, each := range []string{"BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER:-PT10M", "END:VALARM"} {
+		if n := strings.Count(unfolded, each+"\r\n"); n != len(uids) {
+			t.Errorf("%d of %s in %d events", n, each, len(uids))
+		}
+	}
 	later := small()
 	later.Now = later.Now.Add(time.Hour)
 	for uid := range uids {
