@@ -37,6 +37,7 @@ var planWords = Table{
 	"plan.step.air-off":      {"Air off", "Apague el aire"},
 	"plan.step.stir-off":     {"Stop stirring", "Deje de revolver"},
 	"plan.step.strain":       {"Strain the tea of {vessel}", "Cuele el té de {vessel}"},
+	"plan.step.strain-spent": {"Strain the tea of {vessel}. The spent compost, {spent}, goes back to the ground or the heap", "Cuele el té de {vessel}. El compost usado, {spent}, vuelve al suelo o a la pila"},
 	"plan.step.load":         {"Load; the tea is to be used by {use_by}", "Cargue; use el té antes de {use_by}"},
 	"plan.step.load-late":    {"Load at once: without air this tea is at its limit at {use_by}, before it is loaded", "Cargue enseguida: sin aire este té llega a su límite a las {use_by}, antes de cargarlo"},
 	"plan.step.apply":        {"{bed}: put on {tea} of tea, {method}, diluted {dilution} ({mix} of mix)", "{bed}: aplique {tea} de té, {method}, diluido {dilution} ({mix} de mezcla)"},

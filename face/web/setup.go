@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"aerosteep/fault"
@@ -63,7 +64,7 @@ type setupTableView struct {
 func (s *Site) setupTable(w http.ResponseWriter, r *http.Request) {
 	kind := r.PathValue("table")
 	names, _ := jobfile.Tables()
-	if s.Holding == nil || !contains(names, kind) {
+	if s.Holding == nil || !slices.Contains(names, kind) {
 		s.nothingHere(w, r)
 		return
 	}
@@ -96,15 +97,6 @@ func (s *Site) setupTable(w http.ResponseWriter, r *http.Request) {
 	}
 	view.fill(s, p, typed, faults)
 	s.show(w, status, "setuptable", p)
-}
-
-func contains(names []string, name string) bool {
-	for _, each := range names {
-		if each == name {
-			return true
-		}
-	}
-	return false
 }
 
 func (s *Site) standing(kind, subject string) (holding.Table, bool) {

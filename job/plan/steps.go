@@ -7,6 +7,7 @@ import (
 
 	"aerosteep/job/ground"
 	"aerosteep/job/recipe"
+	"aerosteep/quantity"
 	"aerosteep/wording"
 )
 
@@ -237,7 +238,7 @@ func (l *stepList) finish() {
 		off = "plan.step.stir-off"
 	}
 	l.add(b.ready, "air-off", p.say(off, l.places()), nil)
-	l.add(b.ready, "strain", p.say("plan.step.strain", l.places()), nil)
+	l.add(b.ready, "strain", p.strainText(b, l.places()), nil)
 	places := l.places()
 	places["use_by"] = Clock(b.useBy.In(p.zone))
 	load := "plan.step.load"
@@ -266,4 +267,21 @@ func (l *stepList) putOn(applied []applying) {
 		ends = later(ends, a.ends)
 	}
 	l.add(ends, "rinse", l.p.say("plan.step.rinse", l.places()), nil)
+}
+
+// strainText also says where the spent compost goes, with its volume as it was
+// weighed in; what washed out of it is little (judged). A compost of which no bulk
+// density is known is not told.
+func (p *planner) strainText(b *batch, places wording.Places) string {
+	var spent quantity.Volume
+	for _, w := range b.weighed.Items {
+		if w.Item.Ingredient.Compost && w.Volume != nil {
+			spent += *w.Volume
+		}
+	}
+	if spent == 0 {
+		return p.say("plan.step.strain", places)
+	}
+	places["spent"] = spent
+	return p.say("plan.step.strain-spent", places)
 }

@@ -12,6 +12,7 @@ import (
 	"aerosteep/job/jobfile"
 	"aerosteep/job/recipe"
 	"aerosteep/record/journal"
+	"aerosteep/science/water"
 	"aerosteep/wording"
 	ws "aerosteep/worksheet"
 )
@@ -195,9 +196,11 @@ func (h *Holding) checkNames(f *Form, form *ws.Form) error {
 	return nil
 }
 
+// builtIn are names that need no table: recipes, or ingredients and water
+// treatments, of which stock is kept too.
 func builtIn(flag string) []string {
 	if flag == "ingredient" {
-		return recipe.Library().Names()
+		return append(recipe.Library().Names(), string(water.AscorbicAcid), string(water.SodiumAscorbate), string(water.SodiumThiosulfate))
 	}
 	var names []string
 	for _, r := range recipe.Starters() {
