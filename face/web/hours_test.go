@@ -7,6 +7,8 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -170,5 +172,41 @@ func TestHoursFromAnAddress(t *testing.T) {
 	sent(t, page, url.Values{"from": {""}})
 	if address, _ := h.SkyAddress(); address != "" {
 		t.Errorf("not forgotten: %q", address)
+	}
+}
+
+// An address that no longer answers is said, with the age of the forecast that
+// is used instead: it does not look kept anew.
+func TestHoursSayThatNobodyAnswers(t *testing.T) {
+	server, h := groundServer(t)
+	up := true
+	service := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if !up {
+			http.Error(w, "busy", http.StatusServiceUnavailable)
+			return
+		}
+		w.Header().Set("Expires", time.Now().Add(-time.Hour).UTC().Format(http.TimeFormat))
+		http.ServeFile(w, r, "../../examples/ternhollow/weather.csv")
+	}))
+	defer service.Close()
+	page := server.URL + "/ground/hours"
+	if status, _ := sent(t, page, url.Values{"from": {service.URL}}); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	up = false
+	kept, err := filepath.Glob(filepath.Join(h.Journal().Folder(), "weather", "sky-*.json"))
+	if err != nil || len(kept) != 1 {
+		t.Fatalf("%v %v", kept, err)
+	}
+	text, err := os.ReadFile(kept[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	long := regexp.MustCompile(`"expires_at":"[^"]*"`).ReplaceAll(text, []byte(`"expires_at":"2026-01-01T00:00:00Z"`))
+	if err := os.WriteFile(kept[0], long, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if status, body := sent(t, page, url.Values{"from": {service.URL}}); status != http.StatusUnprocessableEntity || !strings.Contains(body, "could not be fetched") {
+		t.Errorf("%d: a failed fetch looks like success", status)
 	}
 }

@@ -65,7 +65,11 @@ func (s *Site) keepSky(p *page, r *http.Request, given skyGiven) fault.List {
 
 // fetchSky fetches from the address that was named, or forgets it.
 func (s *Site) fetchSky(r *http.Request) fault.List {
-	_, err := s.Holding.FetchSkyFrom(r.Context(), strings.TrimSpace(r.PostForm.Get("from")))
+	state, err := s.Holding.FetchSkyFrom(r.Context(), strings.TrimSpace(r.PostForm.Get("from")))
+	if err == nil && state.Offline != nil {
+		age := quantity.Seconds(s.now().Sub(state.FetchedAt).Truncate(time.Minute).Seconds())
+		return fault.List{{Field: "from", What: wording.Say("feed.offline", wording.Places{"why": state.Offline.Error(), "age": age})}}
+	}
 	if err == nil {
 		return nil
 	}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"aerosteep/job/jobfile"
+	"aerosteep/job/plan"
 	"aerosteep/record/holding"
 	"aerosteep/record/journal"
 )
@@ -145,5 +146,22 @@ func TestLotPages(t *testing.T) {
 		if !strings.Contains(body, want) {
 			t.Errorf("the page of the lot does not say %q", want)
 		}
+	}
+}
+
+// A test of last winter no longer counts, and the plan says so.
+func TestOldWaterTestIsSaid(t *testing.T) {
+	server, h := groundServer(t)
+	old := url.Values{"chlorine": {"1"}, "when": {juneMorning.AddDate(0, 0, -200).Format("2006-01-02T15:04")}}
+	if status, _ := sent(t, server.URL+"/write/water", old); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	file, err := h.File(0)
+	if err != nil || file.Water.OldTest == nil {
+		t.Fatalf("%+v %v", file.Water, err)
+	}
+	made := plan.Make(plan.Input{File: file, Now: file.Wants[0].At.Add(-96 * time.Hour), Reader: file.Holding.Reader})
+	if !strings.Contains(strings.Join(made.Cautions, "\n"), "no longer counts") {
+		t.Errorf("the plan does not say that the test is old: %q", made.Cautions)
 	}
 }

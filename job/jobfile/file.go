@@ -70,6 +70,7 @@ type Water struct {
 	Temperature      quantity.Temperature
 	TemperatureGiven bool
 	Conductivity     *quantity.Conductivity
+	OldTest          *time.Time // of the own water, too long ago to be taken at its word
 }
 
 // Costs are the prices of what is not an ingredient.

@@ -1,9 +1,12 @@
 package plan
 
 import (
+	"math"
+
 	"aerosteep/quantity"
 	"aerosteep/science/water"
 	"aerosteep/source"
+	"aerosteep/wording"
 )
 
 // supposedChlorine is what mains water that nobody has tested is taken to hold
@@ -47,6 +50,9 @@ func (p *planner) waterOf(b *batch) Water {
 			hours := wait.Estimate.Hours()
 			w.AerationHours.Estimate = &hours
 		}
+	}
+	if at := p.File.Water.OldTest; at != nil {
+		p.caution("plan.caution.old-water-test", wording.Places{"days": math.Round(p.Now.Sub(*at).Hours() / 24)})
 	}
 	switch {
 	case !tested:

@@ -124,11 +124,32 @@ func (f *Feed) ask(ctx context.Context, address string, kept document) (document
 	}, err
 }
 
+// client follows a redirect only within what was named.
 func (f *Feed) client() *http.Client {
+	client := http.Client{}
 	if f.Client != nil {
-		return f.Client
+		client = *f.Client
 	}
-	return http.DefaultClient
+	client.CheckRedirect = sameHost
+	return &client
+}
+
+// mostRedirects is how often an answer may send on to another one.
+const mostRedirects = 5
+
+// sameHost refuses a redirect to a host that nobody named, and one from HTTPS
+// down to HTTP.
+func sameHost(next *http.Request, before []*http.Request) error {
+	named := before[0].URL
+	switch {
+	case len(before) > mostRedirects:
+		return fmt.Errorf("more than %d redirects", mostRedirects)
+	case named.Scheme == "https" && next.URL.Scheme != "https":
+		return fmt.Errorf("it sends on from https to %s", next.URL.Scheme)
+	case next.URL.Host != named.Host && (next.URL.Hostname() != named.Hostname() || named.Port() != "" || next.URL.Port() != ""):
+		return fmt.Errorf("it sends on to %s, which nobody named", next.URL.Host)
+	}
+	return nil
 }
 
 // introduce says who asks, what can be read, and what is here already.

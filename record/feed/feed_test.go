@@ -137,3 +137,27 @@ func TestAddressesThatAreNone(t *testing.T) {
 		}
 	}
 }
+
+// Only the host that was named is asked: a redirect to another one is refused
+// before it is asked, one on the same host is followed.
+func TestNoOtherHostIsAsked(t *testing.T) {
+	other, _ := serve(t)
+	s, f := serve(t)
+	elsewhere := strings.Replace(other.URL, "127.0.0.1", "localhost", 1)
+	s.fault = func(w http.ResponseWriter) {
+		w.Header().Set("Location", elsewhere)
+		w.WriteHeader(http.StatusFound)
+	}
+	if text, _, err := f.Get(context.Background(), s.URL); err == nil || other.asked != 0 {
+		t.Errorf("a host that nobody named was asked %d times: %q", other.asked, text)
+	}
+	moved := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == "/old" {
+			http.Redirect(w, r, "/new", http.StatusMovedPermanently)
+			return
+		}
+		fmt.Fprint(w, "at,temp_c\n2026-05-12T06:00:00Z,9\n")
+	}))
+	defer moved.Close()
+	get(t, f, moved.URL+"/old")
+}

@@ -54,7 +54,11 @@ func (h *Holding) WaterTests() []WaterTest {
 func (h *Holding) withWater(file *jobfile.File) {
 	for _, t := range h.WaterTests() {
 		old := h.journal.Now().Sub(t.At) > WaterServesFor
-		if t.Place != "" || t.ReadFrom == "report" || old || t.Total == nil && t.Free == nil {
+		if t.Place != "" || t.ReadFrom == "report" || t.Total == nil && t.Free == nil {
+			continue
+		}
+		if old {
+			file.Water.OldTest = &t.At
 			continue
 		}
 		file.Water.Chloramine = nil
