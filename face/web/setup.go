@@ -1,7 +1,6 @@
 package web
 
 import (
-	"encoding/json"
 	"net/http"
 	"net/url"
 	"slices"
@@ -122,7 +121,8 @@ func posted(kind string, form url.Values) map[string]string {
 // keepTable stores the table; nil says that it is on disk.
 func (s *Site) keepTable(w http.ResponseWriter, r *http.Request, kind, subject string, typed map[string]string) fault.List {
 	made := holding.Made{At: s.now(), By: s.initials(w, r), Device: s.device(w, r)}
-	body := jobfile.FromTyped(kind, typed)
+	standing, _ := s.standing(kind, subject)
+	body := jobfile.FromTyped(kind, typed, standing.Body)
 	if r.PostForm.Get("do") == "remove" {
 		body = nil
 	}
@@ -194,5 +194,5 @@ func (s *Site) setupNames(kind string) []string {
 
 // part is a table of a first set-up.
 func part(kind string, typed map[string]string) jobfile.Part {
-	return jobfile.Part{Table: kind, Name: typed["name"], Body: json.RawMessage(jobfile.FromTyped(kind, typed))}
+	return jobfile.Part{Table: kind, Name: typed["name"], Body: jobfile.FromTyped(kind, typed, nil)}
 }

@@ -69,17 +69,24 @@ func typedItem(v any) string {
 	return typedValue(v)
 }
 
-// FromTyped is the table that was typed. A box that is empty leaves its key out;
-// what a box cannot show (the bulk density of one item) is not kept. Whether the
+// FromTyped is the table that was typed over the one before, nil for a new one. A
+// box that is empty leaves its key out; one that nobody touched keeps its value as
+// it was, with what a box cannot show (the bulk density of one item). Whether the
 // values will do is for Read to say.
-func FromTyped(name string, typed map[string]string) json.RawMessage {
+func FromTyped(name string, typed map[string]string, before json.RawMessage) json.RawMessage {
 	object := map[string]any{}
 	f := findTable(name)
 	if f == nil {
 		return nil
 	}
+	values, shown := map[string]json.RawMessage{}, Typed(before)
+	_ = json.Unmarshal(before, &values) // no object: nothing stood before
 	for _, k := range f.keys {
-		if text := strings.TrimSpace(typed[k.name]); text != "" {
+		switch text := strings.TrimSpace(typed[k.name]); {
+		case text == "":
+		case text == strings.TrimSpace(shown[k.name]) && values[k.name] != nil:
+			object[k.name] = values[k.name]
+		default:
 			object[k.name] = k.value(text)
 		}
 	}

@@ -20,7 +20,7 @@ func TestTypedBackItSaysTheSame(t *testing.T) {
 	}
 	var parts []jobfile.Part
 	for _, part := range file.Parts() {
-		part.Body = jobfile.FromTyped(part.Table, jobfile.Typed(part.Body))
+		part.Body = jobfile.FromTyped(part.Table, jobfile.Typed(part.Body), nil)
 		parts = append(parts, part)
 	}
 	again, problems := jobfile.Compose(parts)
@@ -43,9 +43,21 @@ func TestTypedBackItSaysTheSame(t *testing.T) {
 }
 
 func TestWhatIsNoNumberIsRefused(t *testing.T) {
-	body := jobfile.FromTyped("site", map[string]string{"name": "A", "latitude": "north", "longitude": "-123"})
+	body := jobfile.FromTyped("site", map[string]string{"name": "A", "latitude": "north", "longitude": "-123"}, nil)
 	text, _ := jobfile.Compose([]jobfile.Part{{Table: "site", Name: "A", Body: body}})
 	if _, problems := jobfile.Read(text, "typed.toml", jobfile.Whole); len(problems) == 0 {
 		t.Error("a latitude of north is taken")
+	}
+}
+
+// A box that nobody touched keeps what it cannot show; one that was typed in, or
+// emptied, says what was typed.
+func TestAnEditKeepsWhatABoxCannotShow(t *testing.T) {
+	const before = `{"name":"A","hours":24,"note":"old","items":[{"ingredient":"compost","amount":"2 qt","bulk_density":"0.6 kg/L"}]}`
+	typed := jobfile.Typed([]byte(before))
+	typed["hours"], typed["note"] = "30", ""
+	const want = `{"hours":30,"items":[{"ingredient":"compost","amount":"2 qt","bulk_density":"0.6 kg/L"}],"name":"A"}`
+	if got := string(jobfile.FromTyped("recipe", typed, []byte(before))); got != want {
+		t.Errorf("%s, not %s", got, want)
 	}
 }
