@@ -30,7 +30,7 @@ var mishapWords = Table{
 	"mishap.foam-over.signs": {"Foam rises more than a hand in a few hours, most after protein, kelp or saponin food", "La espuma sube más de un palmo en pocas horas, sobre todo tras proteína, algas o saponinas"},
 	"mishap.foam-over.1":     {"Dry floor, plugs and pump out of the way first; then turn the air down for some minutes, never off for long", "Primero suelo seco y enchufes y bomba fuera; luego baje el aire unos minutos, nunca mucho tiempo sin aire"},
 	"mishap.foam-over.2":     {"Skim, or draw off some liquid; a few drops of vegetable oil break foam but some oils hold fungi back", "Quite espuma o saque líquido; unas gotas de aceite vegetal la rompen, pero algunos aceites frenan los hongos"},
-	"mishap.foam-over.3":     {"Log the distance from foam to rim twice, some time apart: the hour of the overflow is worked out", "Anote dos veces la distancia de la espuma al borde: se calcula la hora del desborde"},
+	"mishap.foam-over.3":     {"Measure from foam to rim twice, some time apart: what it rose in that time says how long is left", "Mida dos veces de la espuma al borde, con tiempo entre ambas: lo que subió en ese tiempo dice cuánto queda"},
 	"mishap.foam-over.after": {"Fill less high, or halve that food", "Llene menos, o use la mitad de ese alimento"},
 
 	"mishap.back-siphon":       {"Water has run into the air pump", "Entró agua en la bomba de aire"},

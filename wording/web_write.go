@@ -21,7 +21,7 @@ var webWriteWords = Table{
 	"value.in.tank":           {"in the tank", "en el tanque"}, "value.in.vessel": {"in the vessel", "en el recipiente"},
 	"web.write.end":                      {"A batch ends", "Termina una tanda"},
 	"web.write.end.about":                {"Used, part used, failed or thrown away: litres, place, cause.", "Usada, usada en parte, fallida o desechada: litros, lugar, causa."},
-	"web.write.end.more":                 {"A batch that failed or was thrown away serves no bed: its beds go back into the plan.", "Una tanda fallida o desechada no sirve a ninguna parcela: sus parcelas vuelven al plan."},
+	"web.write.end.more":                 {"A batch that failed or was thrown away serves no bed: what is wanted stays in the plan.", "Una tanda fallida o desechada no sirve a ninguna parcela: lo pedido sigue en el plan."},
 	"web.write.cleaned":                  {"Something was cleaned", "Se limpió algo"},
 	"web.write.cleaned.about":            {"Vessel, lines or applicator: with what, how strong, how long, rinsed or not.", "Recipiente, mangueras o aplicador: con qué, qué fuerza, cuánto tiempo, enjuagado o no."},
 	"web.write.cleaned.never":            {"One agent at a time, rinse between. Bleach with acid, vinegar, ammonia or peroxide makes a gas that kills. Gloves, eyes covered, air; the label comes first.", "Un producto a la vez, enjuague entre ellos. Lejía con ácido, vinagre, amoníaco o peróxido da un gas que mata. Guantes, ojos cubiertos, aire; primero la etiqueta."},
