@@ -40,8 +40,11 @@ func (s *Site) unreleased(r *http.Request, b holding.Batch) *fault.Fault {
 		return nil
 	}
 	look, err := s.Holding.Release(r.Context(), b)
-	if err != nil || look != nil && look.Released {
-		return nil // a journal that cannot be read refuses the load itself
+	if err != nil {
+		return &fault.Fault{Field: "release", What: verbatim(err)}
+	}
+	if look != nil && look.Released {
+		return nil
 	}
 	return &fault.Fault{Field: "release", What: wording.Say("web.release.first"), Advice: wording.Say("web.release.act")}
 }
