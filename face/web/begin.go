@@ -36,8 +36,8 @@ var beginQuestions = []struct {
 	{"want", []beginBox{{"bed", "name", ""}, {"bed", "area", ""}, {"bed", "crop", ""}, {"bed", "crop_use", ""}, {"want", "method", "drench"}, {"want", "tea_rate", "10 gal/1000 sq ft"}, {"want", "at", ""}}},
 }
 
-// begin5 asks the five questions and loads what they come to.
-func (s *Site) begin5(w http.ResponseWriter, r *http.Request) {
+// firstSetup asks the five questions and loads what they come to.
+func (s *Site) firstSetup(w http.ResponseWriter, r *http.Request) {
 	if s.Holding == nil {
 		s.nothingHere(w, r)
 		return

@@ -17,7 +17,7 @@ type guide struct {
 	sheet string
 	flags []string
 	steps int
-	beds  bool // also asks the way of three methods beside one another
+	three bool // leads to the third of the three ways
 }
 
 // guides by kind. The three classical ways (a catch over a plot; flow, speed and
@@ -83,7 +83,7 @@ func (v *calibrateView) tell(p *page, kind rig.ApplicatorKind, how guide) {
 	for n := range how.steps {
 		v.Steps = append(v.Steps, p.Say(fmt.Sprintf("web.calibrate.%s.%d", kind, n+1)))
 	}
-	if how.beds {
+	if how.three {
 		v.Course = "/worksheets/course"
 	}
 	if kind == rig.Boom {

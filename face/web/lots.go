@@ -98,8 +98,7 @@ func (v *lotView) facts(p *page, l holding.Lot) {
 		v.Unknown = append(v.Unknown, question)
 	}
 	for _, paper := range holding.LotPapers {
-		if l.Papers.Passed[paper] || l.Papers.Failed[paper] {
-			answer := map[bool]string{true: "passed", false: "failed"}[l.Papers.Passed[paper]]
+		if answer := l.Paper(paper); answer != "" {
 			v.Facts = append(v.Facts, lotFact{p.Say("web.compost." + string(paper)), p.Say("web.compost.answer." + answer)})
 		}
 	}

@@ -98,7 +98,7 @@ func (s *Site) tankClock(r *http.Request, p *page, file *jobfile.File, round *ho
 	if err != nil || len(readings) == 0 {
 		return p.Say("web.stop.tank.none")
 	}
-	planned := readings[0].At.Add(planClock)
+	planned := readings[0].At.Add(application.OffAir)
 	last := readings[len(readings)-1]
 	places := []any{"plan", p.When(planned.In(now.Location()), now), "do", quantity.DissolvedOxygen(last.Oxygen.MilligramsPerLitre()), "clock", p.When(last.At.In(now.Location()), now)}
 	end, falls := application.TankClock(readings, file.Limits.UseByDO)
@@ -111,6 +111,3 @@ func (s *Site) tankClock(r *http.Request, p *page, file *jobfile.File, round *ho
 	}
 	return p.Say("web.stop.tank", append(places, "end", p.When(end.In(now.Location()), now), "rules", p.When(rules.In(now.Location()), now))...)
 }
-
-// planClock is the plan's clock of tea off its vessel (common practice).
-const planClock = 4 * time.Hour

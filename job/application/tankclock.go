@@ -6,6 +6,9 @@ import (
 	"aerosteep/quantity"
 )
 
+// OffAir is the most that tea is kept without air of its own (common practice).
+const OffAir = 4 * time.Hour
+
 // InTank is a reading of oxygen in a tank on the road.
 type InTank struct {
 	At     time.Time

@@ -6,6 +6,7 @@ import (
 	"sync"
 	"time"
 
+	"aerosteep/job/application"
 	"aerosteep/job/forecast"
 	"aerosteep/job/recipe"
 	"aerosteep/job/rig"
@@ -265,7 +266,7 @@ func (p *planner) airCourse(start time.Time, hours float64) forecast.AirCourse {
 // useBy is when the tea's clock ends once the air is off: when its oxygen is
 // used up to the limit, or 4 h, whichever is first. The surface is not counted.
 func (p *planner) useBy(b *brew, airOff time.Time) time.Time {
-	const most = 4.0 // hours (common practice)
+	most := application.OffAir.Hours()
 	last := b.outlook.Course[len(b.outlook.Course)-1]
 	left := last.DO.Median - p.File.Limits.UseByDO.MilligramsPerLitre()
 	hours := most

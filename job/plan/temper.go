@@ -45,14 +45,15 @@ func (p *planner) tempering(b *batch) []Tempering {
 	t := p.File.Water.Temperature
 	switch {
 	case t < coldFill:
+		p.caution("plan.caution.tempering.cold")
 		list = append(list, p.hotWater(b, t), p.heater(b, t), p.indoors(b, t))
 	case t > warmFill:
+		p.caution("plan.caution.tempering.warm")
 		list = append(list, p.frozenBottles(b, t), p.night(b, t), p.shade(b))
-	default:
-		return list
 	}
-	p.cite(source.CommonPractice)
-	p.caution("plan.caution.tempering." + map[bool]string{true: "cold", false: "warm"}[t < coldFill])
+	if len(list) > 0 {
+		p.cite(source.CommonPractice)
+	}
 	return list
 }
 

@@ -92,7 +92,7 @@ func WholeRegrowth(items []Weighed) Regrowth {
 const Ceiling = quantity.Share(molassesNoGrowth / 100)
 
 // OverCeiling tells whether a dose is above the ceiling.
-func OverCeiling(dose quantity.Share) bool { return dose > Ceiling*tested }
+func OverCeiling(dose quantity.Share) bool { return Over(dose, Ceiling) }
 
 // Molasses is the dose of molasses in a batch, % w/v of all its items together.
 func (b Batch) Molasses() quantity.Share {

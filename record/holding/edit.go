@@ -3,7 +3,6 @@ package holding
 import (
 	"context"
 	"encoding/json"
-	"fmt"
 
 	"aerosteep/fault"
 	"aerosteep/job/jobfile"
@@ -58,9 +57,6 @@ func (h *Holding) Edit(kind, subject string, body json.RawMessage, made Made) (j
 	if err := h.readsEdited(kind, subject, body); err != nil {
 		return journal.Entry{}, err
 	}
-	if body == nil {
-		return h.entry(journal.Setup, subject, nil, made)
-	}
 	return h.entry(journal.Setup, subject, body, made)
 }
 
@@ -112,9 +108,6 @@ func (h *Holding) Begin(ctx context.Context, parts []jobfile.Part, made Made) er
 	if err := problems.OrNil(); err != nil {
 		return err
 	}
-	n, err := h.Load(ctx, file, made)
-	if err == nil && n == 0 {
-		err = fmt.Errorf("nothing was new")
-	}
+	_, err := h.Load(ctx, file, made)
 	return err
 }

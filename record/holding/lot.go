@@ -51,6 +51,18 @@ type Lot struct {
 	Said                 time.Time // when something was last said of it
 }
 
+// Paper is how a lot did by a paper or test: "passed", "failed", or "" where
+// nobody said.
+func (l Lot) Paper(p bench.Paper) string {
+	switch {
+	case l.Papers.Passed[p]:
+		return "passed"
+	case l.Papers.Failed[p]:
+		return "failed"
+	}
+	return ""
+}
+
 // Lots are all lots that something was said of, or that stock came in of, in the
 // order in which they were first heard of.
 func (h *Holding) Lots() []Lot {

@@ -25,7 +25,7 @@ type WaterTest struct {
 }
 
 // WaterTests are the last test of each place, of all that say anything of water,
-// the newest last.
+// in the order in which the places were first tested.
 func (h *Holding) WaterTests() []WaterTest {
 	h.mu.Lock()
 	defer h.mu.Unlock()

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"aerosteep/fault"
+	"aerosteep/job/application"
 	"aerosteep/job/recipe"
 	"aerosteep/record/holding"
 	"aerosteep/record/journal"
@@ -267,7 +268,7 @@ func lowestOf(all []measuredRow) int {
 
 // useWithin is how long tea is taken to last once its air is off, where no
 // forecast says less. Common practice.
-const useWithin = 4 * time.Hour
+const useWithin = application.OffAir
 
 // label is what stands on a container of tea: what, how much, whose, and the
 // clock after which it is not used.

@@ -110,8 +110,8 @@ func (d *Desk) lotFacts(name string) Table {
 		t.Rows = append(t.Rows, []any{fact.String(), answer})
 	}
 	for _, paper := range holding.LotPapers {
-		if l.Papers.Passed[paper] || l.Papers.Failed[paper] {
-			t.Rows = append(t.Rows, []any{string(paper), map[bool]string{true: "passed", false: "failed"}[l.Papers.Passed[paper]]})
+		if answer := l.Paper(paper); answer != "" {
+			t.Rows = append(t.Rows, []any{string(paper), answer})
 		}
 	}
 	return t
