@@ -41,6 +41,13 @@ var applicationSheets = Table{
 	"sheet.sprayer.pressure":      {"The flow takes {pressure}.", "Ese caudal necesita {pressure}."},
 	"sheet.sprayer.course":        {"The course was covered at {speed}.", "El tramo se recorrió a {speed}."},
 
+	"sheet.calibrate.purpose": {"Do the ways to calibrate say the same?", "¿Dicen lo mismo las formas de calibrar?"},
+	"sheet.calibrate.range":   {"a catch over a plot; flow, timed course and width; a catch over the course of 1/128 acre", "recogida en una parcela; caudal, tramo cronometrado y ancho; recogida en el tramo de 1/128 de acre"},
+	"sheet.calibrate.agree":   {"It puts on {rate} of mix; the ways are {percent} % apart, which measuring explains.", "Aplica {rate} de mezcla; las formas difieren en {percent} %, lo que explica la medición."},
+	"sheet.calibrate.odd":     {"It puts on about {rate} of mix. One way is out: {way}. Repeat that one.", "Aplica cerca de {rate} de mezcla. Una forma se aparta: {way}. Repita esa."},
+	"sheet.calibrate.apart":   {"The ways are {percent} % apart, over {most} %: measure again before you believe {rate} of mix.", "Las formas difieren en {percent} %, más de {most} %: mida otra vez antes de creer {rate} de mezcla."},
+	"sheet.calibrate.one":     {"It puts on {rate} of mix, by one way.", "Aplica {rate} de mezcla, según una forma."},
+
 	"sheet.course.purpose": {"How far do I walk so that fluid ounces read as gallons per acre?", "¿Cuánto camino para que las onzas líquidas se lean como galones por acre?"},
 	"sheet.course.range":   {"nozzles 5 cm to 30 m apart", "boquillas separadas de 5 cm a 30 m"},
 	"sheet.course.answer":  {"With nozzles {spacing} apart walk {distance}: fluid ounces from one nozzle then read as US gallons per acre; over {metric}, litres x 100 read as L/ha.", "Con boquillas cada {spacing} camine {distance}: las onzas líquidas de una boquilla se leen como galones de EE. UU. por acre; en {metric}, litros x 100 se leen como L/ha."},

@@ -27,6 +27,7 @@ var jobfileKeyWords = Table{
 	"jobfile.key.site.altitude":   {"Height above the sea", "Altura sobre el mar"},
 	"jobfile.key.site.work_hours": {"Hours in which people work", "Horas en que se trabaja"},
 	"jobfile.key.site.no_work":    {"Days off", "Días libres"},
+	"jobfile.key.site.rate_means": {"What a rate means to the people here: tea, or mix", "Qué significa una dosis para la gente de aquí: té, o mezcla"},
 	"jobfile.key.site.drive":      {"Drive from the vessel", "Camino desde el recipiente"},
 
 	"jobfile.key.bed.name":               {"Name of the bed, tunnel or block", "Nombre de la parcela, túnel o bloque"},
@@ -137,6 +138,7 @@ var jobfileKeyWords = Table{
 	"jobfile.key.want.until":      {"End of the window", "Fin del plazo"},
 	"jobfile.key.want.tea_rate":   {"Undiluted tea per area", "Té sin diluir por superficie"},
 	"jobfile.key.want.tea":        {"Undiluted tea, in all", "Té sin diluir, en total"},
+	"jobfile.key.want.rate":       {"Rate, tea or mix as the site says", "Dosis, de té o de mezcla según el lugar"},
 	"jobfile.key.want.mix_rate":   {"Tea and water per area", "Té con agua por superficie"},
 	"jobfile.key.want.dilution":   {"Parts of tea and of water", "Partes de té y de agua"},
 	"jobfile.key.want.recipe":     {"Recipe; chosen by stage and crop if absent", "Receta; si falta se elige según etapa y cultivo"},

@@ -2,6 +2,8 @@ package wording
 
 // sprayWords are the sentences about nozzles, sieves, canopies and lines.
 var sprayWords = Table{
+	"spray.no-way":                {"there is nothing to compare", "no hay nada que comparar"},
+	"spray.no-way.allowed":        {"at least one way of calibrating", "al menos una forma de calibrar"},
 	"spray.over-zero":             {"{value} is not possible here", "{value} no es posible aquí"},
 	"spray.over-zero.allowed":     {"more than 0", "más de 0"},
 	"spray.discharge":             {"a discharge coefficient of {value} is not one of a nozzle", "un coeficiente de descarga de {value} no es de una boquilla"},

@@ -1,6 +1,8 @@
 package web_test
 
 import (
+	"aerosteep/record/holding"
+	"fmt"
 	"math"
 	"net/http"
 	"net/http/cookiejar"
@@ -125,20 +127,27 @@ func TestAJugTestIsKeptForItsPump(t *testing.T) {
 	}
 }
 
-// A knapsack calibrated two ways: 1 L on 3.4 x 10 ft is what the plot says
-// (arithmetic), and the calibration stands with the applicator.
-func TestCalibrationIsKept(t *testing.T) {
-	server, h := groundServer(t)
+// knapsackOf is the name of the knapsack of a holding.
+func knapsackOf(t *testing.T, h *holding.Holding) string {
+	t.Helper()
 	file, err := h.File(0)
 	if err != nil {
 		t.Fatal(err)
 	}
-	name := ""
 	for _, a := range file.Applicators {
 		if a.Kind == "knapsack" {
-			name = a.Name
+			return a.Name
 		}
 	}
+	t.Fatal("no knapsack")
+	return ""
+}
+
+// A litre on 5 x 2 m is 0.1 L/m² (arithmetic), and the calibration stands with
+// the applicator.
+func TestCalibrationIsKept(t *testing.T) {
+	server, h := groundServer(t)
+	name := knapsackOf(t, h)
 	page := server.URL + "/rig/calibrate"
 	form := url.Values{"applicator": {name}, "caught": {"1 L"}, "test-length": {"5 m"}, "test-width": {"2 m"}}
 	if _, body := sent(t, page, form); !strings.Contains(body, `data-key="mix_rate_l_per_ha"`) {
@@ -160,4 +169,54 @@ func TestCalibrationIsKept(t *testing.T) {
 			t.Errorf("%v answers %d", wrong, status)
 		}
 	}
+}
+
+// One step at a time: what was told comes along, a wrong value stays at its
+// step, and at the end the odd one of the three ways is named. 5940 x 0.4 /
+// (6 x 20) = 19.8 gal/acre (Guide G1270A); 20 fl oz on 340.3125 sq ft are 20
+// (AEX-520).
+func TestCalibrationGoesStepByStep(t *testing.T) {
+	server, h := groundServer(t)
+	page := server.URL + "/rig/calibrate"
+	form := url.Values{"applicator": {knapsackOf(t, h)}, "step": {"2"}, "caught": {"20 fl oz"}, "test-length": {"20 ft"}, "test-width": {"17.015625 ft"}}
+	_, body := sent(t, page, form)
+	has(t, body, "Step 2 of 3", "Second way", `<input type="hidden" name="caught" value="20 fl oz">`)
+	form.Set("test-width", "wide")
+	if status, body := sent(t, page, form); status != http.StatusUnprocessableEntity || !strings.Contains(body, "Step 1 of 3") {
+		t.Errorf("a wrong side answers %d", status)
+	}
+	for key, value := range map[string]string{"step": "3", "test-width": "17.015625 ft", "nozzle-flow": "0.4 gal/min", "course": "88 ft", "course-time": "10 s", "spacing": "20 in"} {
+		form.Set(key, value)
+	}
+	_, body = sent(t, page, form)
+	see(t, body, "Step 3 of 3", "Walk or drive 204 ft")
+	form.Set("step", "4")
+	form.Set("course-caught", "40 fl oz")
+	_, body = sent(t, page, form)
+	has(t, body, "One way is out: catch over the 1/128 acre course", "What it came to")
+}
+
+// A knapsack that puts on half of what a bed is to have says so before the first
+// load, with the ways back; without a calibration the stop asks for one.
+func TestTheRunUsesTheCalibration(t *testing.T) {
+	server, h := groundServer(t)
+	name := knapsackOf(t, h)
+	stop := func() string { page, _ := fetch(t, server, "/run/D-114?want=0"); return page }
+	file, _ := h.File(0)
+	want := file.Wants[0]
+	bed, _ := file.Bed(want.Bed)
+	tea, _ := want.TeaOn(bed)
+	rate := tea.Litres() / want.Share().Fraction() / bed.Area.SquareMetres()
+	if used := want.Applicator; used != name {
+		t.Fatalf("the first want uses %q", used)
+	}
+	has(t, stop(), "Not calibrated", "/rig/calibrate?applicator=")
+	form := url.Values{"applicator": {name}, "caught": {fmt.Sprintf("%g L", rate*5)}, "test-length": {"5 m"}, "test-width": {"2 m"}, "keep": {"1"}}
+	if status, _ := sent(t, server.URL+"/rig/calibrate", form); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	has(t, stop(), "Go at 50 % of the pace", "or at 400 % of its pressure")
+	form.Set("caught", fmt.Sprintf("%g L", rate*10))
+	sent(t, server.URL+"/rig/calibrate", form)
+	has(t, stop(), "on dose for this bed")
 }

@@ -33,6 +33,7 @@ func (s *Site) stopNotes(p *page, stop *holding.Stop) []string {
 		advice, _ := application.HeldBefore(a.HeldBefore).Advice()
 		notes = append(notes, p.Text(advice))
 	}
+	notes = append(notes, p.calibrated(stop, s.now())...)
 	if a := stop.Applicator; a != nil && a.Air {
 		add("web.stop.air")
 	}
@@ -110,4 +111,66 @@ func (s *Site) tankClock(r *http.Request, p *page, file *jobfile.File, round *ho
 		rules = end
 	}
 	return p.Say("web.stop.tank", append(places, "end", p.When(end.In(now.Location()), now), "rules", p.When(rules.In(now.Location()), now))...)
+}
+
+// calibrated says before the first load what the applicator was found to put on,
+// and the ways back to this bed's dose.
+func (p *page) calibrated(stop *holding.Stop, now time.Time) []string {
+	a, c := stop.Applicator, stop.Calibrated
+	switch {
+	case a == nil || len(stop.Done) > 0 || !holding.NeedsCalibration(a.Kind) && c == nil:
+		return nil
+	case c == nil && a.Borrowed:
+		return []string{p.Say("web.stop.cal.borrowed")}
+	case c == nil:
+		return []string{p.Say("web.stop.cal.none")}
+	}
+	when := p.When(c.At.In(now.Location()), now)
+	notes := p.onDose(c.OnDose, when)
+	switch {
+	case c.ShareOff:
+		notes = append(notes, p.Say("web.stop.cal.share-off", "when", when, "mix", application.MixWords(c.Share), "planned", application.MixWords(stop.Want.Share())))
+	case c.Share > 0:
+		notes = append(notes, p.Say("web.stop.cal.share", "when", when, "mix", application.MixWords(c.Share)))
+	}
+	if c.Aged {
+		notes = append(notes, p.Say("web.stop.cal.aged"))
+	}
+	return notes
+}
+
+func (p *page) onDose(c *application.Calibration, when string) []string {
+	switch {
+	case c == nil:
+		return nil
+	case c.Verdict == application.OnDose:
+		return []string{p.Say("web.stop.cal.on", "when", when, "actual", c.Actual)}
+	}
+	notes := []string{p.Say("web.stop.cal.off", "when", when, "actual", c.Actual, "planned", c.Planned, "speed", percent(c.SpeedFactor), "pressure", percent(c.PressureFactor))}
+	if c.HoldDose != nil {
+		notes = append(notes, p.Say("web.stop.cal.off.mix", "mix", application.MixWords(*c.HoldDose)))
+	}
+	return notes
+}
+
+// rinsing is how the applicator is rinsed where there is no other; nil where
+// nothing harmful was in it.
+func (p *page) rinsing(stop *holding.Stop) *rinsingView {
+	a := stop.Applicator
+	if a == nil || !a.Borrowed && a.HeldBefore == "" {
+		return nil
+	}
+	tank := stop.Mix
+	if a.Tank != nil {
+		tank = *a.Tank
+	}
+	r := application.HeldBefore(a.HeldBefore).Rinse(tank, a.DeadVolume)
+	if len(r.Steps) == 0 {
+		return nil
+	}
+	view := &rinsingView{Doubt: p.Text(r.Doubt)}
+	for _, step := range r.Steps {
+		view.Steps = append(view.Steps, p.Text(step))
+	}
+	return view
 }

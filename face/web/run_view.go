@@ -1,6 +1,7 @@
 package web
 
 import (
+	"net/url"
 	"slices"
 	"strings"
 	"time"
@@ -45,6 +46,14 @@ type stopView struct {
 	Notes                     []string
 	Corners, Landmark         string // by which the place is told
 	Unfit                     bool   // the applicator must not be used for what was in it
+	Rinsing                   *rinsingView
+	Calibrate                 string // address of the applicator's calibration, where one is wanted
+}
+
+// rinsingView is how a tank is rinsed where there is no other.
+type rinsingView struct {
+	Steps []string
+	Doubt string
 }
 
 // loadView is one filling of the tank, as a card with its form.
@@ -151,6 +160,10 @@ func (p *page) stop(s *holding.Stop, i int, round *holding.Round, now time.Time)
 		view.Loads = append(view.Loads, p.load(s, &s.Loads[n], n == 0 && len(s.Done) == 0))
 	}
 	view.tellCorrection(p, s, round)
+	view.Rinsing = p.rinsing(s)
+	if a := s.Applicator; a != nil && holding.NeedsCalibration(a.Kind) && (s.Calibrated == nil || s.Calibrated.Aged || s.Calibrated.ShareOff) {
+		view.Calibrate = "/rig/calibrate?applicator=" + url.QueryEscape(a.Name)
+	}
 	view.Unfit, view.Landmark, view.Corners = unfit(s), s.Bed.Landmark, cornersTyped(s.Bed.Corners)
 	return view
 }

@@ -1,6 +1,8 @@
 package application_test
 
 import (
+	"aerosteep/wording"
+	"strings"
 	"testing"
 	"time"
 
@@ -72,6 +74,13 @@ func TestRemaining(t *testing.T) {
 	near(t, "share", share.Fraction(), 1./1331, 1e-15)
 	if _, err := application.Remaining(0, 10, 3); fault.Of(err) == nil {
 		t.Error("a tank that keeps nothing was taken")
+	}
+	r := application.HeldHerbicide.Rinse(quantity.Litres(10), quantity.Litres(0.1)) // a tenth is ten times what stays
+	if said := r.Doubt.For(wording.Reader{Language: wording.English}); len(r.Steps) != 5 || !strings.Contains(said, "1331") {
+		t.Errorf("%d steps, %s", len(r.Steps), said)
+	}
+	if clean := application.HeldWater.Rinse(10, 1); len(clean.Steps) != 0 {
+		t.Errorf("water asks for %d steps", len(clean.Steps))
 	}
 	if !application.HeldUnknown.Harmful() || application.HeldTea.Harmful() {
 		t.Error("what is not known counts as harmful, tea does not")

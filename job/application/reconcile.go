@@ -36,9 +36,7 @@ type Correction struct {
 	Left                     quantity.Area
 	TeaForRest, MixForRest   quantity.Volume
 	MixUnchanged             quantity.Volume // if the sprayer goes on as it does
-	SpeedFactor              float64
-	PressureFactor           float64
-	HoldDose                 *quantity.Share // mix the rest at this share; nil where that is over all tea
+	WaysBack
 }
 
 // Reconcile compares the first load with the plan:
@@ -46,11 +44,9 @@ type Correction struct {
 //	actual rate = (gone - dead) / done
 //
 // What is on the ground stays; the rest gets the planned dose, not one that
-// averages out. Speed x (actual / planned), pressure x (planned / actual)²,
-// or share = planned tea rate / actual mix rate. Areas and volumes over 0,
-// done not over all, dead under gone.
+// averages out. Areas and volumes over 0, done not over all, dead under gone.
 //
-// Source: arithmetic; orifice law for the pressure; 10 % is common practice.
+// Source: arithmetic; 10 % is common practice.
 func (l FirstLoad) Reconcile() (Correction, error) {
 	if err := l.check(); err != nil {
 		return Correction{}, err
@@ -62,14 +58,10 @@ func (l FirstLoad) Reconcile() (Correction, error) {
 		ExpectedGone: spread(l.Planned.Mix, l.Done) + l.Dead, Percent: PercentOff(ratio, 1),
 		Actual: Strength[quantity.Dose]{Tea: mix * quantity.Dose(l.Planned.Share), Mix: mix, Share: l.Planned.Share},
 		Left:   left, TeaForRest: spread(l.Planned.Tea, left), MixForRest: spread(l.Planned.Mix, left),
-		MixUnchanged: spread(mix, left), SpeedFactor: ratio, PressureFactor: 1 / (ratio * ratio),
+		MixUnchanged: spread(mix, left), WaysBack: waysBack(mix, l.Planned),
 		Verdict: doseVerdict(PercentOff(ratio, 1)),
 	}
 	c.Difference = l.Gone - c.ExpectedGone
-	if hold := quantity.Share(l.Planned.Tea / mix); !over(hold.Fraction(), 1) {
-		hold = min(1, hold)
-		c.HoldDose = &hold
-	}
 	return c, nil
 }
 

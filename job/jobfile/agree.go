@@ -118,6 +118,7 @@ func (c *checker) wantAgrees(r *record) {
 	if ok1 && ok2 && !until.After(from) {
 		c.problem(r, "until", wording.Say("jobfile.until-first"), wording.Say("jobfile.after", wording.Places{"time": from.Format(time.RFC3339)}), wording.Text{}, "")
 	}
+	c.rateMeans(r)
 	c.notBoth(r, "tea_rate", "tea")
 	c.notBoth(r, "tea", "mix_rate")
 	c.notBoth(r, "tea_rate", "mix_rate")
@@ -134,7 +135,7 @@ func (c *checker) wantAgrees(r *record) {
 	if !r.has("at") && !r.has("from") && !r.has("until") {
 		c.missing(r, "at", wording.Say("jobfile.want-when"))
 	}
-	if !r.has("tea_rate") && !r.has("tea") && !r.has("mix_rate") && !r.has("each") && !r.has("cans") {
+	if !r.hasAny("tea_rate", "tea", "mix_rate", "rate", "each", "cans") {
 		c.missing(r, "tea_rate", wording.Say("jobfile.want-amount"))
 	}
 	c.rateNeedsArea(r)
@@ -158,7 +159,7 @@ func (c *checker) canNeedsTank(r *record) {
 }
 
 func (c *checker) rateNeedsArea(r *record) {
-	if !r.has("tea_rate") && !r.has("mix_rate") {
+	if !r.hasAny("tea_rate", "mix_rate", "rate") {
 		return
 	}
 	name, _ := get[string](r, "bed")

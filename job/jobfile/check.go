@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"time"
@@ -57,6 +58,9 @@ func or[T any](r *record, key string, standard T) T {
 
 // has tells whether the key stands in the file, be it right, wrong or misspelt.
 func (r *record) has(key string) bool { return r.table.get(key) != nil || r.meant[key] }
+
+// hasAny tells whether any of the keys stands in the file.
+func (r *record) hasAny(keys ...string) bool { return slices.ContainsFunc(keys, r.has) }
 
 // lineOf is where a key stands, or its table.
 func (r *record) lineOf(key string) int {

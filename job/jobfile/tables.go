@@ -49,6 +49,7 @@ var siteForm = &form{name: "site", many: true, keys: []key{
 	plain("work_hours", hoursKind),
 	plain("no_work", daysKind),
 	plain("drive", amountOf("time", quantity.ParseSpan, from[quantity.Span](0, 86400))),
+	plain("rate_means", choiceOf("tea", "mix")),
 }}
 
 var bedForm = &form{name: "bed", many: true, keys: append([]key{
@@ -180,6 +181,7 @@ var wantForm = &form{name: "want", many: true, keys: []key{
 	plain("tea_rate", doseKind),
 	plain("tea", volumeKind),
 	plain("mix_rate", doseKind),
+	plain("rate", doseKind),
 	plain("each", volumeKind),
 	plain("cans", numberFrom(0.01, 10000)),
 	plain("count", wholeFrom(1, 1000000)),

@@ -99,6 +99,7 @@ var Forms = []*Form{
 		text("bed", "bed"),
 		amountOf("flow", ws.Flow, "0.001 L/min", "50000 L/min", "flow_l_per_min", 1),
 		amountOf("mix-rate", ws.Dose, "0.0001 L/m2", "100 L/m2", "mix_rate_l_per_m2", 1),
+		amountOf("percent-tea", ws.Bare, "0.001", "100", "percent_tea", 1),
 		amountOf("kla20", ws.PerTime, "0.01 /h", "1000 /h", "kla20_per_h", 1),
 		amountOf("kla20-low95", ws.PerTime, "0 /h", "1000 /h", "kla20_low95_per_h", 1),
 		amountOf("kla20-high95", ws.PerTime, "0.01 /h", "10000 /h", "kla20_high95_per_h", 1),

@@ -20,43 +20,45 @@ type RigTest struct {
 	At time.Time
 	In string // of the transfer: "brew" or "water"
 
-	KLa20     *float64 // 1/h
-	KLa20Low  *float64 // 95 %
-	KLa20High *float64
-	Uptake    *float64 // mg/L/h
-	Low, High *float64 // of the uptake, 95 %
-	Temp      *float64 // °C of the water
-	Volume    *float64 // L in the vessel
-	Airflow   *float64 // L/min of free air
-	Flow      *float64 // L/min of mix out of an applicator
-	MixRate   *float64 // L/m² of mix that it puts on
-	Depth     *float64 // m
-	Shows     *float64 // mg/L, what the meter showed in water full of air
-	Holds     *float64 // mg/L, what that water can hold
-	Drop      *float64 // mg/L, one drop of a kit that counts drops
-	Text      string
+	KLa20      *float64 // 1/h
+	KLa20Low   *float64 // 95 %
+	KLa20High  *float64
+	Uptake     *float64 // mg/L/h
+	Low, High  *float64 // of the uptake, 95 %
+	Temp       *float64 // °C of the water
+	Volume     *float64 // L in the vessel
+	Airflow    *float64 // L/min of free air
+	Flow       *float64 // L/min of mix out of an applicator
+	MixRate    *float64 // L/m² of mix that it puts on
+	PercentTea *float64 // of what leaves a jar or injector
+	Depth      *float64 // m
+	Shows      *float64 // mg/L, what the meter showed in water full of air
+	Holds      *float64 // mg/L, what that water can hold
+	Drop       *float64 // mg/L, one drop of a kit that counts drops
+	Text       string
 }
 
 // testBody is a test as the journal has it.
 type testBody struct {
-	Vessel    string   `json:"vessel"`
-	KLa20     *float64 `json:"kla20_per_h"`
-	KLa20Low  *float64 `json:"kla20_low95_per_h"`
-	KLa20High *float64 `json:"kla20_high95_per_h"`
-	In        string   `json:"kla20_in"`
-	Uptake    *float64 `json:"our_mg_per_l_h"`
-	Low       *float64 `json:"our_low95_mg_per_l_h"`
-	High      *float64 `json:"our_high95_mg_per_l_h"`
-	Temp      *float64 `json:"temp_c"`
-	Volume    *float64 `json:"volume_l"`
-	Airflow   *float64 `json:"airflow_l_per_min"`
-	Flow      *float64 `json:"flow_l_per_min"`
-	MixRate   *float64 `json:"mix_rate_l_per_m2"`
-	Depth     *float64 `json:"depth_m"`
-	Shows     *float64 `json:"shows_mg_per_l"`
-	Holds     *float64 `json:"holds_mg_per_l"`
-	Drop      *float64 `json:"drop_mg_per_l"`
-	Text      string   `json:"text"`
+	Vessel     string   `json:"vessel"`
+	KLa20      *float64 `json:"kla20_per_h"`
+	KLa20Low   *float64 `json:"kla20_low95_per_h"`
+	KLa20High  *float64 `json:"kla20_high95_per_h"`
+	In         string   `json:"kla20_in"`
+	Uptake     *float64 `json:"our_mg_per_l_h"`
+	Low        *float64 `json:"our_low95_mg_per_l_h"`
+	High       *float64 `json:"our_high95_mg_per_l_h"`
+	Temp       *float64 `json:"temp_c"`
+	Volume     *float64 `json:"volume_l"`
+	Airflow    *float64 `json:"airflow_l_per_min"`
+	Flow       *float64 `json:"flow_l_per_min"`
+	MixRate    *float64 `json:"mix_rate_l_per_m2"`
+	PercentTea *float64 `json:"percent_tea"`
+	Depth      *float64 `json:"depth_m"`
+	Shows      *float64 `json:"shows_mg_per_l"`
+	Holds      *float64 `json:"holds_mg_per_l"`
+	Drop       *float64 `json:"drop_mg_per_l"`
+	Text       string   `json:"text"`
 }
 
 // ServesFor is how long a test of the air is taken at its word: diffusers foul
@@ -136,6 +138,7 @@ func (s *state) tests(what, name string) []RigTest {
 			}
 		}
 	}
+	slices.Reverse(tests) // of two at one moment the later entry counts
 	slices.SortStableFunc(tests, func(a, b RigTest) int { return b.At.Compare(a.At) })
 	return tests
 }
@@ -155,7 +158,7 @@ func ofVessel(entries []told, usual, asked string) []RigTest {
 		if b.Vessel == asked {
 			tests = append(tests, RigTest{
 				At: e.At, In: b.In, KLa20: b.KLa20, KLa20Low: b.KLa20Low, KLa20High: b.KLa20High, Uptake: b.Uptake, Low: b.Low, High: b.High,
-				Temp: b.Temp, Volume: b.Volume, Airflow: b.Airflow, Flow: b.Flow, MixRate: b.MixRate, Depth: b.Depth, Shows: b.Shows, Holds: b.Holds, Drop: b.Drop, Text: b.Text,
+				Temp: b.Temp, Volume: b.Volume, Airflow: b.Airflow, Flow: b.Flow, MixRate: b.MixRate, PercentTea: b.PercentTea, Depth: b.Depth, Shows: b.Shows, Holds: b.Holds, Drop: b.Drop, Text: b.Text,
 			})
 		}
 	}

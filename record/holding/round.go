@@ -49,6 +49,7 @@ type Stop struct {
 	Done       []Applied
 	First      *application.FirstLoad  // where somebody measured it
 	Correction *application.Correction // what it says
+	Calibrated *Calibrated             // nil where the applicator was not
 }
 
 // Applied is a load that was put on.
@@ -90,6 +91,7 @@ func (h *Holding) Round(ctx context.Context, file *jobfile.File, b Batch, asked 
 			continue
 		}
 		if s, ok := layStop(file, file.Wants[i], written[file.Wants[i].Bed], len(r.Stops) == 0, asked.Way); ok {
+			s.Calibrated = h.calibrated(&s, asked.At)
 			r.Stops = append(r.Stops, s)
 		}
 	}

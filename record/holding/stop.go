@@ -80,12 +80,9 @@ func (s *Stop) correct(tank application.Tank, way application.WayBack) {
 	if len(s.Done) == 0 || s.Bed.Area == nil || s.Done[0].Covered == nil || s.Done[0].Gone == nil {
 		return
 	}
-	perArea := func(v quantity.Volume) quantity.Dose {
-		return quantity.LitresPerSquareMetre(v.Litres() / s.Bed.Area.SquareMetres())
-	}
 	first := application.FirstLoad{
 		Ground: *s.Bed.Area, Done: *s.Done[0].Covered, Gone: *s.Done[0].Gone, Dead: tank.Dead,
-		Planned: application.Strength[quantity.Dose]{Tea: perArea(s.Tea), Mix: perArea(s.Mix), Share: s.Want.Share()},
+		Planned: s.planned(),
 	}
 	c, err := first.Reconcile()
 	if err != nil {
@@ -104,4 +101,12 @@ func (s *Stop) correct(tank application.Tank, way application.WayBack) {
 		rest.Each[i].Number = i + 2
 	}
 	s.Loads = rest.Each[min(len(s.Done)-1, len(rest.Each)):]
+}
+
+// planned is the dose on the bed; the bed's area must be known.
+func (s *Stop) planned() application.Strength[quantity.Dose] {
+	perArea := func(v quantity.Volume) quantity.Dose {
+		return quantity.LitresPerSquareMetre(v.Litres() / s.Bed.Area.SquareMetres())
+	}
+	return application.Strength[quantity.Dose]{Tea: perArea(s.Tea), Mix: perArea(s.Mix), Share: s.Want.Share()}
 }

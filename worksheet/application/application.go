@@ -17,7 +17,7 @@ import (
 // Sheets are the worksheets of this room, in the order of the day.
 func Sheets() []worksheet.Sheet {
 	return []worksheet.Sheet{
-		doses, dilute, loads, trailerWeight, strainers, sprayer, course, nozzles,
+		doses, dilute, loads, trailerWeight, strainers, sprayer, course, calibrate, nozzles,
 		hoseEnd, inject, treeRowVolume, reconcile, nutrients, cost,
 	}
 }

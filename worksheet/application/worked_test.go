@@ -57,6 +57,15 @@ var workedExamples = []worked{
 	{"course", `--plot-length 8.5 ft --plot-width 18.5 ft`, map[string]any{
 		"plot_area_sq_ft": 157.25, "gpa_per_fl_oz": 2.16414944, "distance_ft": nil,
 	}},
+	// AEX-520: 340.3125 sq ft is 1/128 acre, so that 20 fl oz are 20 gal/acre;
+	// G1270A: 5940 x 0.4 / (6 x 20) = 19.8.
+	{"calibrate", `--caught 20 fl oz --test-area 340.3125 sq ft --nozzle-flow 0.4 gal/min --course 88 ft --course-time 10 s --spacing 20 in --course-caught 40 fl oz`, map[string]any{
+		"mix_rate_gpa": 20.0, "ways.0.mix_rate_l_per_ha": 187.079125, "ways.1.mix_rate_l_per_ha": 185.208334, "ways.2.mix_rate_l_per_ha": 374.15825, "ways_agree": false,
+		"way_to_repeat": "fluid-ounce-course", "distance_m": 62.23635,
+	}},
+	{"calibrate", `--caught 20 fl oz --test-length 20 ft --test-width 17.015625 ft`, map[string]any{
+		"mix_rate_gpa": 20.0, "spread_percent": nil, "ways_agree": nil, "way_to_repeat": nil, "distance_m": nil,
+	}},
 	{"nozzles", `--flows 0.80, 0.82, 0.79, 0.91 L/min --rated 0.80 L/min`, map[string]any{
 		"mean_l_per_min": 0.83, "cv_percent": 6.59906696, "spread_percent": 14.4578313, "nozzles.3.over_rated_percent": 13.75,
 		"nozzles.3.off_mean_percent": 9.63855422, "nozzles.3.verdict": "replace", "nozzles.0.verdict": "keep",
@@ -110,10 +119,10 @@ func TestPrintedToFewerDigits(t *testing.T) {
 	}
 }
 
-// Fourteen worksheets stand in the order of the day, and each example is a
+// The worksheets stand in the order of the day, and each example is a
 // worked one.
 func TestOrderOfTheDay(t *testing.T) {
-	want := []string{"doses", "dilute", "loads", "trailer-weight", "strainers", "sprayer", "course", "nozzles", "hose-end", "inject", "tree-row-volume", "reconcile", "nutrients", "cost"}
+	want := []string{"doses", "dilute", "loads", "trailer-weight", "strainers", "sprayer", "course", "calibrate", "nozzles", "hose-end", "inject", "tree-row-volume", "reconcile", "nutrients", "cost"}
 	var got []string
 	for _, s := range application.Sheets() {
 		got = append(got, s.Name)
