@@ -18,6 +18,7 @@ var (
 	IowaA329           = cite("iowa-a3-29", "Iowa State University Extension, Ag Decision Maker A3-29, estimating farm machinery costs", "straight line; capital recovery")
 	BuildingSoils      = cite("nauta-building-soils", "Nauta, Building Soils Naturally", "1 US pint per 1000 sq ft for each 6 ft of canopy; year from memory")
 	GreensTrial        = cite("greens-trial", "One year-long trial of compost tea on golf greens", "1 US gal per 1000 sq ft: longer roots, less microdochium patch; colour and density unchanged")
+	OnePeriodRule      = cite("one-period-rule", "Arrow, Harris and Marschak 1951, Optimal inventory policy, Econometrica 19: 250", "critical share = (price - cost + goodwill) / (price - salvage + goodwill)")
 	MixingArithmetic   = cite("c1v1", "C1 V1 = C2 V2", "arithmetic of mixing")
 	HoseEndCalibration = cite("hose-end-calibration", "Pesticide Environmental Stewardship, hose-end sprayer calibration", "time the plant or the test area, catch for as long")
 )

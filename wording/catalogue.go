@@ -40,6 +40,7 @@ var catalogue = sync.OnceValue(func() Table {
 		laboratoryLabels,
 		sprayWords,
 		applicationWords,
+		ordersWords,
 		applicationSheets,
 		applicationInputs,
 		applicationKeys,

@@ -20,6 +20,7 @@ var webSetupWords = Table{
 	"web.setup.table.costs":      {"Costs", "Costos"},
 	"web.setup.table.ingredient": {"Ingredients", "Ingredientes"},
 	"web.setup.table.recipe":     {"Recipes", "Recetas"},
+	"web.setup.table.person":     {"People", "Personas"},
 	"web.setup.table.want":       {"Wants", "Pedidos"},
 	"web.setup.table.batch":      {"Batches", "Tandas"},
 

@@ -37,6 +37,12 @@ func build(c *checker) *File {
 	for _, r := range c.records["applicator"] {
 		f.Applicators = append(f.Applicators, buildApplicator(r))
 	}
+	for _, r := range c.records["person"] {
+		f.People = append(f.People, Person{
+			Initials: r.name(), FullName: or(r, "full_name", ""), Role: or(r, "role", ""), Training: or(r, "training", ""),
+			Language: wording.Language(or(r, "language", "")),
+		})
+	}
 	for i, r := range c.records["want"] {
 		w := buildWant(i, r)
 		if a, known := f.Applicator(w.Applicator); known {

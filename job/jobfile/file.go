@@ -25,6 +25,7 @@ type File struct {
 	Costs       Costs
 	Larder      recipe.Shelf
 	Recipes     []recipe.Recipe // of the file, not the built-in ones
+	People      []Person
 	Wants       []Want
 	Batches     []Batch
 
@@ -78,6 +79,15 @@ type Costs struct {
 	Electricity     *Price
 	Wage            *Price
 	MinutesPerBatch *float64
+}
+
+// Person is one of the crew.
+type Person struct {
+	Initials string
+	FullName string
+	Role     string
+	Training string           // what and when, as it was written down
+	Language wording.Language // "" where nobody said
 }
 
 // Want is a wish: tea on a bed, at an hour or in a window.

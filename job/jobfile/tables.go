@@ -153,6 +153,16 @@ var ingredientForm = &form{name: "ingredient", many: true, keys: []key{
 	plain("origin", choiceOf("plant", "animal")),
 	plain("price", typedAs("price")),
 	plain("stock", typedAs("stock")),
+	plain("reorder_at", typedAs("stock")),
+}}
+
+// personForm is one of the crew; name is the initials that stand on entries.
+var personForm = &form{name: "person", many: true, keys: []key{
+	must(plain("name", textKind)),
+	plain("full_name", textKind),
+	plain("role", textKind),
+	plain("training", textKind),
+	plain("language", choiceOf("en", "es")),
 }}
 
 var itemForm = &form{name: "items", many: true, keys: []key{

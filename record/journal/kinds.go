@@ -38,7 +38,7 @@ var subjects = map[string]string{Start: "batch", Reading: "batch", Series: "batc
 // named are the tables of a job file that a setup entry names one of; alone
 // are those of which a file has one.
 var (
-	named = []string{"site", "bed", "pump", "vessel", "applicator", "ingredient", "recipe", "want", "batch"}
+	named = []string{"site", "bed", "pump", "vessel", "applicator", "ingredient", "recipe", "person", "want", "batch"}
 	alone = []string{"holding", "limits", "water", "hygiene", "costs"}
 )
 

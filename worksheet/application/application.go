@@ -18,7 +18,7 @@ import (
 func Sheets() []worksheet.Sheet {
 	return []worksheet.Sheet{
 		doses, dilute, loads, trailerWeight, strainers, sprayer, course, calibrate, nozzles,
-		hoseEnd, inject, treeRowVolume, reconcile, nutrients, cost,
+		hoseEnd, inject, treeRowVolume, reconcile, nutrients, cost, orders,
 	}
 }
 

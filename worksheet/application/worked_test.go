@@ -66,6 +66,9 @@ var workedExamples = []worked{
 	{"calibrate", `--caught 20 fl oz --test-length 20 ft --test-width 17.015625 ft`, map[string]any{
 		"mix_rate_gpa": 20.0, "spread_percent": nil, "ways_agree": nil, "way_to_repeat": nil, "distance_m": nil,
 	}},
+	// The textbook's newsboy (from memory): 7 against 5, normal 50 +- 20: 38.68.
+	{"orders", `--mean 50 L --spread 20 L --price 7 --cost 5`, map[string]any{"critical_percent": 28.5714286, "all_served_percent": 28.5714286, "days": 0.0}},
+	{"orders", `--orders 12 L, 8 L, 15 L, 9 L --price 4 --cost 1`, map[string]any{"brew_l": 12.0, "critical_percent": 75.0, "all_served_percent": 75.0, "poured_away_l": 1.75, "turned_away_l": 0.75, "days": 4.0}},
 	{"nozzles", `--flows 0.80, 0.82, 0.79, 0.91 L/min --rated 0.80 L/min`, map[string]any{
 		"mean_l_per_min": 0.83, "cv_percent": 6.59906696, "spread_percent": 14.4578313, "nozzles.3.over_rated_percent": 13.75,
 		"nozzles.3.off_mean_percent": 9.63855422, "nozzles.3.verdict": "replace", "nozzles.0.verdict": "keep",
@@ -122,7 +125,7 @@ func TestPrintedToFewerDigits(t *testing.T) {
 // The worksheets stand in the order of the day, and each example is a
 // worked one.
 func TestOrderOfTheDay(t *testing.T) {
-	want := []string{"doses", "dilute", "loads", "trailer-weight", "strainers", "sprayer", "course", "calibrate", "nozzles", "hose-end", "inject", "tree-row-volume", "reconcile", "nutrients", "cost"}
+	want := []string{"doses", "dilute", "loads", "trailer-weight", "strainers", "sprayer", "course", "calibrate", "nozzles", "hose-end", "inject", "tree-row-volume", "reconcile", "nutrients", "cost", "orders"}
 	var got []string
 	for _, s := range application.Sheets() {
 		got = append(got, s.Name)
