@@ -8,6 +8,9 @@ var webPapersWords = Table{
 	"web.papers.application": {"Application on {name}", "Aplicación en {name}"}, "web.papers.visit": {"Visit record {name}", "Registro de la visita {name}"},
 	"web.papers.cleaning": {"Cleaning log {name}", "Registro de limpieza {name}"}, "web.papers.incident": {"Incident {name}", "Incidente {name}"},
 	"web.papers.trace": {"Trace lot {name}", "Rastrear el lote {name}"}, "web.papers.recall": {"Recall notice for lot {name}", "Aviso de retirada del lote {name}"},
+	"web.papers.stock":  {"What lies in the shed", "Lo que hay en la bodega"},
+	"web.papers.crew":   {"Initials, names, training", "Iniciales, nombres, formación"},
+	"web.papers.notice": {"Notice for gate or door: {name}", "Aviso para portón o puerta: {name}"},
 	"web.papers.season": {"Looking back on {name}", "Balance de {name}"},
 
 	"web.records.search": {"Search the logbook", "Buscar en el libro"}, "web.records.search.hint": {"Words, a batch, a bed, initials. All of them must be in the line.", "Palabras, una tanda, un bancal, iniciales. Todas deben estar en la línea."},

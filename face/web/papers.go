@@ -100,6 +100,15 @@ func (s *Site) papers(p *page, r *http.Request) []paperLink {
 	year := s.now().Format("2006")
 	add("season", year, year, "")
 	add("cleaning", year, year, "")
+	add("stock", "now", "", "")
+	add("crew", "now", "", "")
+	if file := s.held(); file != nil {
+		for i, bed := range file.Beds {
+			if i < mostPapers {
+				add("notice", bed.Name, bed.Name, "")
+			}
+		}
+	}
 	for i, b := range s.Holding.Batches() {
 		if i < mostPapers && b.StartedAt != nil {
 			add("brew", b.Name, b.Name, howItEnded(p, b))

@@ -46,6 +46,7 @@ func ingredientTable(r *record) recipe.IngredientTable {
 		Origin:                   optional[string](r, "origin"),
 		Price:                    optional[string](r, "price"),
 		Stock:                    optional[string](r, "stock"),
+		ReorderAt:                optional[string](r, "reorder_at"),
 	}
 }
 

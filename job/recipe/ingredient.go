@@ -17,6 +17,7 @@ type Ingredient struct {
 	Composition Composition
 	Price       *Price
 	Stock       *Stock
+	ReorderAt   *Stock // buy again under this
 	Obtained    Obtained
 	Sources     []source.Source
 }

@@ -9,6 +9,19 @@ import (
 	"aerosteep/wording"
 )
 
+// InMass is a stock by mass; one by volume takes the bulk density, and is nil
+// where that is not known.
+func (s Stock) InMass(bulk quantity.Density) *quantity.Mass {
+	mass := s.Mass
+	if s.Volume > 0 {
+		if !(bulk > 0) {
+			return nil
+		}
+		mass = quantity.Grams(bulk.GramsPerMillilitre() * s.Volume.Millilitres())
+	}
+	return &mass
+}
+
 // Price is money for a mass or for a volume of an ingredient; one of PerGram
 // and PerLitre is set.
 type Price struct {

@@ -24,6 +24,7 @@ type IngredientTable struct {
 	Origin                   *string
 	Price                    *string
 	Stock                    *string
+	ReorderAt                *string
 }
 
 // RecipeTable is a [[recipe]] of a file as it was written.
@@ -92,6 +93,11 @@ func (s Shelf) With(t IngredientTable) (Shelf, fault.List) {
 		var stock Stock
 		stock, faults = keep(ParseStock, *t.Stock, faults)
 		i.Stock = &stock
+	}
+	if t.ReorderAt != nil {
+		var stock Stock
+		stock, faults = keep(ParseStock, *t.ReorderAt, faults)
+		i.ReorderAt = &stock
 	}
 	faults = append(faults, t.compose(&i.Composition)...)
 	if len(faults) > 0 {

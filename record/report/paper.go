@@ -42,7 +42,7 @@ type Table struct {
 }
 
 // Kinds are the papers in the order of the work.
-var Kinds = []string{"brew", "label", "application", "visit", "cleaning", "incident", "trace", "recall", "season"}
+var Kinds = []string{"brew", "label", "application", "visit", "cleaning", "incident", "trace", "recall", "season", "stock", "crew", "notice"}
 
 // JSON is the paper as data: facts and cells in kept units, sentences in the
 // reader's language.

@@ -79,6 +79,7 @@ func names(ids map[string]string) map[string]string {
 	return map[string]string{
 		"brew": "D-114", "label": "C-031", "application": ids["applied"], "visit": "2026-05-12", "cleaning": "2026",
 		"incident": ids["incident"], "trace": "W-7", "recall": "W-7", "season": "2026",
+		"stock": "now", "crew": "now", "notice": "Kale, east",
 	}
 }
 

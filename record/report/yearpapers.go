@@ -2,12 +2,16 @@ package report
 
 import (
 	"context"
+	"maps"
+	"slices"
 	"sort"
 	"strconv"
+	"strings"
 	"time"
 
 	"aerosteep/fault"
 	"aerosteep/job/recipe"
+	"aerosteep/job/rig"
 	"aerosteep/record/holding"
 	"aerosteep/record/journal"
 	"aerosteep/wording"
@@ -81,10 +85,10 @@ func (d *Desk) season(ctx context.Context, name string) (*Paper, error) {
 			batches.Rows = append(batches.Rows, d.tally(&sum, b))
 		}
 	}
-	beds, used := onBeds(applied)
+	beds, used := d.onBeds(applied)
 	sum.used = used
 	d.sums(p, sum, used)
-	p.Tables = append(p.Tables, failures(sum.causes), beds, batches)
+	p.Tables = append(p.Tables, failures(sum.causes), d.air(p, from, until), beds, d.visits(applied), batches)
 	p.caution("season")
 	return p, nil
 }
@@ -179,25 +183,111 @@ func failures(causes map[string]int) Table {
 	return t
 }
 
-// onBeds sums what went on each bed.
-func onBeds(applied []journal.Kept) (Table, float64) {
-	t := Table{Name: "beds", Columns: []string{"bed", "times", "tea_l"}}
-	litres, times := map[string]float64{}, map[string]int{}
+// onBeds sums what went on each bed, with the cost of its ingredients, also by
+// area.
+func (d *Desk) onBeds(applied []journal.Kept) (Table, float64) {
+	t := Table{Name: "beds", Columns: []string{"bed", "times", "tea_l", "cost", "cost_per_ha"}}
+	sums := map[string]*spent{}
 	total := 0.0
 	for _, k := range applied {
 		_, bed := k.About()
-		tea, _ := bodyOf(k)["tea_l"].(float64)
-		litres[bed] += tea
-		times[bed]++
-		total += tea
+		total += d.add(sums, bed, bodyOf(k))
 	}
-	var beds []string
-	for bed := range times {
-		beds = append(beds, bed)
-	}
-	sort.Strings(beds)
-	for _, bed := range beds {
-		t.Rows = append(t.Rows, []any{bed, times[bed], litres[bed]})
+	for _, bed := range sortedNames(sums) {
+		s := sums[bed]
+		var perArea any
+		if known, set := d.file.Bed(bed); set && known.Area != nil && s.cost != nil {
+			perArea = money(*s.cost/known.Area.Hectares(), s.currency)
+		}
+		t.Rows = append(t.Rows, []any{bed, s.times, s.tea, s.costs(), perArea})
 	}
 	return t, total
+}
+
+// visits sums what went out by day and place.
+func (d *Desk) visits(applied []journal.Kept) Table {
+	t := Table{Name: "visits", Columns: []string{"day", "times", "tea_l", "cost"}}
+	sums := map[string]*spent{}
+	for _, k := range applied {
+		_, bed := k.About()
+		known, _ := d.file.Bed(bed)
+		d.add(sums, strings.TrimSpace(d.when(k).Format(time.DateOnly)+" "+known.Site), bodyOf(k))
+	}
+	names := sortedNames(sums)
+	for _, name := range names[max(0, len(names)-mostVisits):] {
+		t.Rows = append(t.Rows, []any{name, sums[name].times, sums[name].tea, sums[name].costs()})
+	}
+	if n := len(names) - mostVisits; n > 0 {
+		t.Note = wording.Say("paper.visits.some", wording.Places{"n": n})
+	}
+	return t
+}
+
+// mostVisits are the days that a season's paper lists, the last ones.
+const mostVisits = 40
+
+// spent is tea that went somewhere, and what its ingredients cost; nil where a
+// batch has no price.
+type spent struct {
+	times    int
+	tea      float64
+	cost     *float64
+	currency string
+}
+
+func (s *spent) costs() any {
+	if s.cost == nil {
+		return nil
+	}
+	return money(*s.cost, s.currency)
+}
+
+// add adds an application to what it is summed by, and answers its litres.
+func (d *Desk) add(sums map[string]*spent, name string, body said) float64 {
+	s := sums[name]
+	if s == nil {
+		s = &spent{cost: new(0.0)}
+		sums[name] = s
+	}
+	tea, _ := body["tea_l"].(float64)
+	s.times++
+	s.tea += tea
+	b, _ := d.holding.Batch(body.text("batch"))
+	cost, currency, priced := d.ingredientCost(b)
+	if !priced || s.cost == nil || s.currency != "" && s.currency != currency {
+		s.cost = nil
+		return tea
+	}
+	*s.cost += cost / b.Volume.Litres() * tea
+	s.currency = currency
+	return tea
+}
+
+func sortedNames(sums map[string]*spent) []string { return slices.Sorted(maps.Keys(sums)) }
+
+// air is how the transfer of each vessel went over the year; one that falls is
+// said first on the paper.
+func (d *Desk) air(p *Paper, from, until time.Time) Table {
+	t := Table{Name: "air", Columns: []string{"vessel", "tests", "kla20_per_h", "per_month_percent", "state"}}
+	for _, vessel := range d.file.Vessels {
+		var found []rig.Measured
+		for _, test := range d.holding.TestsOf("vessel", vessel.Name) { // the newest first
+			if k := test.KLa20; k != nil && !test.At.Before(from) && test.At.Before(until) {
+				found = append(found, rig.Measured{At: test.At, KLa20: *k})
+			}
+		}
+		if len(found) == 0 {
+			continue
+		}
+		row := []any{vessel.Name, len(found), found[0].KLa20, nil, "few"}
+		if trend, err := rig.Fouling(found); err == nil {
+			row[3], row[4] = trend.PerMonth*100, "steady"
+			if trend.Falls {
+				row[4] = "falls"
+				p.missing("air.falls", wording.Places{"vessel": vessel.Name, "percent": wording.Fixed(-trend.PerMonth*100, 0, wording.Reader{}), "n": trend.Tests})
+			}
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
 }
