@@ -75,6 +75,12 @@ var journalWords = Table{
 	"journal.entry.rows.allowed":          {"1 to {longest} rows in body.rows", "de 1 a {longest} filas en body.rows"},
 	"journal.entry.rows.advice":           {"part a longer series into several entries", "divida una serie más larga en varias entradas"},
 
+	"journal.content.size":                 {"an empty paper, or one over {most} MiB", "un papel vacío o de más de {most} MiB"},
+	"journal.content.size.allowed":         {"1 byte to {most} MiB: a PDF, or a photo made smaller", "de 1 byte a {most} MiB: un PDF, o una foto reducida"},
+	"journal.content.other":                {"the content has not this hash: it was changed on the way", "el contenido no tiene este código: cambió en el camino"},
+	"journal.content.other.allowed":        {"the SHA-256 of the content, as export writes it", "el SHA-256 del contenido, como lo escribe export"},
+	"journal.verify.content-changed":       {"a kept paper was changed after it was stored ({hash})", "un papel guardado se cambió después ({hash})"},
+	"journal.verify.content-missing":       {"entry {id} names a paper that is not here ({hash}): import it from where it was attached", "la entrada {id} nombra un papel que no está aquí ({hash}): impórtelo de donde se adjuntó"},
 	"journal.import.line-too-long":         {"a line is longer than 8 MiB", "una línea pasa de 8 MiB"},
 	"journal.import.line-too-long.allowed": {"one entry a line, as export writes it", "una entrada por línea, como la escribe export"},
 	"journal.import.line-too-long.advice":  {"part a long series into several entries; the lines before it are stored", "divida una serie larga en varias entradas; las líneas anteriores están guardadas"},

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/json"
 	"net/http"
@@ -30,16 +31,37 @@ func (a *API) entries(w http.ResponseWriter, r *http.Request) {
 		}
 		since = at
 	}
-	found, err := a.holding.Journal().List(r.Context(), journal.Wanted{Since: since})
-	if err != nil {
+	a.stream(w, r, journal.Wanted{Since: since})
+}
+
+// stream writes entries as they are read. What goes wrong after the first of
+// them breaks the connection off: half a list must not look like a whole one.
+func (a *API) stream(w http.ResponseWriter, r *http.Request, wanted journal.Wanted) {
+	out := bufio.NewWriter(w)
+	encoder := json.NewEncoder(out)
+	encoder.SetEscapeHTML(false)
+	before := `{"entries":[`
+	err := a.holding.Journal().Each(r.Context(), wanted, func(k journal.Kept) error {
+		if before != "," {
+			w.Header().Set("Content-Type", "application/json")
+		}
+		out.WriteString(before)
+		before = ","
+		return encoder.Encode(listed{k.Entry, k.ReplacedBy})
+	})
+	switch {
+	case err != nil && before != ",":
 		a.refuse(w, r, http.StatusServiceUnavailable, err)
 		return
+	case err != nil:
+		a.report("entries", err)
+		panic(http.ErrAbortHandler)
+	case before != ",":
+		w.Header().Set("Content-Type", "application/json")
+		out.WriteString(before)
 	}
-	entries := []listed{}
-	for _, k := range found {
-		entries = append(entries, listed{k.Entry, k.ReplacedBy})
-	}
-	a.write(w, http.StatusOK, map[string]any{"entries": entries})
+	out.WriteString("]}\n")
+	_ = out.Flush() // a client that went away needs no answer
 }
 
 // outcome is what became of one entry that was sent.

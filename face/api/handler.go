@@ -51,6 +51,8 @@ func (a *API) addresses() map[string]map[string]answer {
 		"/api/v1/calc":                    {http.MethodGet: a.sheets},
 		"/api/v1/calc/{name}":             {http.MethodPost: a.calc},
 		"/api/v1/entries":                 {http.MethodGet: a.entries, http.MethodPost: a.store},
+		"/api/v1/papers":                  {http.MethodPost: a.keepPaper},
+		"/api/v1/papers/{sha256}":         {http.MethodGet: a.paper},
 		"/api/v1/plan":                    {http.MethodPost: a.plan},
 		"/api/v1/batches/{name}/forecast": {http.MethodGet: a.forecast},
 		"/api/v1/batches":                 {http.MethodGet: a.batches},

@@ -26,6 +26,8 @@ func describe() object {
 			"get":  withParameter(operation("What was written down, by when it happened.", nil, object{"type": "object", "required": []string{"entries"}}), "since", "only what happened at or after this time (RFC 3339)"),
 			"post": operation("Store one entry or an array of them. Acknowledged means on disk; the same entry sent twice is one entry.", entriesBody, resultsSchema),
 		},
+		"/api/v1/papers":                  object{"post": paperOperation()},
+		"/api/v1/papers/{sha256}":         object{"get": withPath(operation("A kept paper, as it was sent.", nil, object{"type": "string"}), "sha256", "the hash of the paper")},
 		"/api/v1/plan":                    object{"post": withParameter(planOperation(), "now", "the time of the plan (RFC 3339); default the clock's")},
 		"/api/v1/batches/{name}/forecast": object{"get": forecastOperation()},
 		"/healthz":                        object{"get": operation("The program runs.", nil, object{"type": "object"})},
@@ -58,6 +60,17 @@ func planOperation() object {
 	op := operation("From every want of a job file to a plan that can be followed.", object{"type": "object"}, object{"type": "object"})
 	content := op["requestBody"].(object)["content"].(object)
 	content["application/toml"] = object{"schema": text}
+	return op
+}
+
+func paperOperation() object {
+	op := operation("Keep a paper of somebody else, whole; an entry names it by its hash.", object{"type": "string"}, paperSchema)
+	op["requestBody"] = object{"required": true, "content": object{"application/octet-stream": object{"schema": object{}}}}
+	return op
+}
+
+func withPath(op object, name, what string) object {
+	op["parameters"] = []object{{"name": name, "in": "path", "required": true, "description": what, "schema": text}}
 	return op
 }
 

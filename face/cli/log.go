@@ -59,7 +59,7 @@ func (p *program) logVerb() *cobra.Command {
 	for _, f := range holding.Forms {
 		log.AddCommand(p.logCommand(f))
 	}
-	log.AddCommand(p.correctCommand(), p.listCommand())
+	log.AddCommand(p.attachCommand(), p.correctCommand(), p.listCommand())
 	return log
 }
 

@@ -15,6 +15,7 @@ import (
 type found struct {
 	OK       bool     `json:"ok"`
 	Entries  int64    `json:"entries"`
+	Papers   int64    `json:"papers"`
 	Problems []string `json:"problems"`
 	Partly   []string `json:"imported_in_part"`
 }
@@ -51,7 +52,7 @@ func (p *program) verify(r wording.Reader) (found, error) {
 	answer := found{Problems: []string{}, Partly: []string{}}
 	err := p.withJournal(func(ctx context.Context, j *journal.Journal) error {
 		f, err := j.Verify(ctx)
-		answer.OK, answer.Entries = f.OK(), f.Entries
+		answer.OK, answer.Entries, answer.Papers = f.OK(), f.Entries, f.Papers
 		for _, problem := range f.Problems {
 			answer.Problems = append(answer.Problems, problem.For(r))
 		}

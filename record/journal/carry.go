@@ -11,7 +11,7 @@ import (
 
 // Export writes entries as JSON lines, one a line in RFC 8785 form, in order
 // of recorded_at and then id. With since, only what was recorded at or after
-// it.
+// it. The papers of others that these entries name follow, one a line, by hash.
 func (j *Journal) Export(ctx context.Context, to io.Writer, since time.Time) error {
 	from := int64(-1 << 62)
 	if !since.IsZero() {
@@ -33,6 +33,9 @@ func (j *Journal) Export(ctx context.Context, to io.Writer, since time.Time) err
 	}
 	if err := rows.Err(); err != nil {
 		return troubled(err, j.path)
+	}
+	if err := j.exportContents(ctx, out, since); err != nil {
+		return err
 	}
 	return out.Flush()
 }
@@ -62,6 +65,12 @@ func (j *Journal) Import(ctx context.Context, from io.Reader, tell func(Line)) e
 	for number := 1; lines.Scan(); number++ {
 		text := bytes.TrimPrefix(lines.Bytes(), []byte("\ufeff"))
 		if len(bytes.TrimSpace(text)) == 0 {
+			continue
+		}
+		if content, is := asContent(text); is {
+			if err := group.content(ctx, number, content); err != nil {
+				return err
+			}
 			continue
 		}
 		group.add(number, text)
@@ -99,6 +108,18 @@ func (g *importing) add(number int, text []byte) {
 		g.of = append(g.of, len(g.lines))
 	}
 	g.lines = append(g.lines, line)
+}
+
+// content keeps a paper, after the entries before it.
+func (g *importing) content(ctx context.Context, number int, content contentLine) error {
+	if err := g.flush(ctx); err != nil {
+		return err
+	}
+	result, err := g.j.importContent(ctx, content)
+	if err == nil {
+		g.tell(Line{Number: number, Result: result})
+	}
+	return err
 }
 
 func (g *importing) flush(ctx context.Context) error {

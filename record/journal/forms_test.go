@@ -50,6 +50,7 @@ func writeForm(t *testing.T) {
 	for i := range 3 {
 		store(t, j, j.reading(t, "D-114", noon.Add(time.Duration(i)*time.Hour), 7+float64(i)/10))
 	}
+	attach(t, j, "lot:W-7", []byte("temperatures of the heap"))
 	text := export(t, j)
 	j.Close()
 	content, err := os.ReadFile(j.path)

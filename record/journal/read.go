@@ -44,6 +44,40 @@ func (j *Journal) List(ctx context.Context, w Wanted) ([]Kept, error) {
 	return found, err
 }
 
+// readAtOnce is how many entries Each has in memory.
+const readAtOnce = 1000
+
+// Each goes through the entries that List finds, in its order, some at a time:
+// neither a journal of years nor a slow client holds memory or the file. Newest
+// is not asked for here.
+func (j *Journal) Each(ctx context.Context, w Wanted, do func(Kept) error) error {
+	w.Newest = 0
+	where, args := w.conditions()
+	if where == "" {
+		where = " WHERE TRUE"
+	}
+	query := `SELECT arrival, form, (SELECT r.id FROM entries r WHERE r.replaces = e.id ORDER BY r.recorded DESC, r.id DESC LIMIT 1)
+		FROM entries e` + where
+	at, arrival := int64(-1<<62), int64(-1)
+	for {
+		all := slices.Clone(args)
+		page := query + ` AND (at, arrival) > (` + place(&all, at) + `, ` + place(&all, arrival) + `) ORDER BY at, arrival LIMIT ` + place(&all, readAtOnce)
+		found, err := j.kept(ctx, page, all...)
+		if err != nil {
+			return err
+		}
+		for _, k := range found {
+			if err := do(k); err != nil {
+				return err
+			}
+			at, arrival = k.Time().UnixMicro(), k.Arrival
+		}
+		if len(found) < readAtOnce {
+			return nil
+		}
+	}
+}
+
 func (w Wanted) conditions() (where string, args []any) {
 	and := func(condition string) {
 		if where == "" {

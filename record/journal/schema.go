@@ -47,6 +47,10 @@ var forms = [][]string{
 		// go through everything.
 		`CREATE TABLE checkpoints (name TEXT PRIMARY KEY, arrival BIGINT NOT NULL, state TEXT NOT NULL)`,
 	},
+	{
+		// Papers of others, whole, in base64, by the SHA-256 of their content.
+		`CREATE TABLE contents (hash TEXT PRIMARY KEY, content TEXT NOT NULL)`,
+	},
 }
 
 // factsTable holds facts about the file: its form, its journal, its device.

@@ -11,6 +11,7 @@ import (
 // Findings is what re-reading everything came to.
 type Findings struct {
 	Entries  int64
+	Papers   int64 // of others, kept whole
 	Problems []wording.Text
 	// Partly are the journals that were imported from some entry on only:
 	// nothing is wrong, but their first entries lie elsewhere.
@@ -32,6 +33,9 @@ func (j *Journal) Verify(ctx context.Context) (Findings, error) {
 		return v.found, j.orDamage(&v, err)
 	}
 	if err := j.checkEnds(ctx, &v); err != nil {
+		return v.found, j.orDamage(&v, err)
+	}
+	if err := j.checkContents(ctx, &v); err != nil {
 		return v.found, j.orDamage(&v, err)
 	}
 	return v.found, nil

@@ -88,6 +88,11 @@ func (d *Desk) trace(ctx context.Context, lot string) (*Paper, error) {
 	p := d.paper("trace", lot)
 	p.Lede = wording.Say("paper.trace.lede", wording.Places{"batches": len(way.batches), "beds": len(bedsOf(way.applied)), "receivers": len(way.left)})
 	p.Tables = []Table{d.lotFacts(lot), d.moved("came", way.came), d.moved("used", way.went), d.batchesOf(way.batches), d.wentOn(way.applied), d.receivers(way.left)}
+	papers, err := d.attached(ctx, func(k journal.Kept) bool { return k.Subject == "lot:"+lot })
+	if err != nil {
+		return nil, err
+	}
+	p.Tables = append(p.Tables, papers)
 	if len(way.came) == 0 {
 		p.missing("trace.came", wording.Places{"lot": lot})
 	}
@@ -196,4 +201,18 @@ func (d *Desk) receivers(left []journal.Kept) Table {
 		t.Rows = append(t.Rows, []any{d.when(k), body.value("receiver"), batch, body.value("volume_l"), body.value("text"), k.By, short(k.ID)})
 	}
 	return t
+}
+
+// attached are the papers of others about something, by the hash that they are
+// kept under.
+func (d *Desk) attached(ctx context.Context, about func(journal.Kept) bool) (Table, error) {
+	t := Table{Name: "attached", Columns: []string{"at", "what", "about", "file", "by", "sha256", "record"}}
+	papers, err := d.holding.Attachments(ctx)
+	for _, a := range papers {
+		if about(a.Kept) {
+			_, name := a.About()
+			t.Rows = append(t.Rows, []any{d.when(a.Kept), a.What, name, a.File, a.By, a.Hash[:16], short(a.ID)})
+		}
+	}
+	return t, err
 }
