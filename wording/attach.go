@@ -2,6 +2,8 @@ package wording
 
 // attachWords are about papers of others that are kept with the records.
 var attachWords = Table{
+	"cli.paper":            {"a record as somebody wants to see it: an inspector, a client, the wall of the shed", "un registro como alguien lo quiere ver: un inspector, un cliente, la pared de la bodega"},
+	"cli.paper.advice":     {"for example: paper brew D-114, paper season 2026, paper folder season:2026 --pdf folder.pdf", "por ejemplo: paper brew D-114, paper season 2026, paper folder season:2026 --pdf carpeta.pdf"},
 	"cli.log.attach":       {"keep a paper of somebody else: a supplier's record, a laboratory's report, a photo of a label", "guardar un papel ajeno: registro de un proveedor, informe de laboratorio, foto de una etiqueta"},
 	"api.no-paper":         {"no such paper is kept", "no se guarda tal papel"},
 	"holding.attach.about": {"it says not what the paper is about", "no dice de qué trata el papel"},

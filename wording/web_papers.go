@@ -11,6 +11,8 @@ var webPapersWords = Table{
 	"web.papers.stock":  {"What lies in the shed", "Lo que hay en la bodega"},
 	"web.papers.crew":   {"Initials, names, training", "Iniciales, nombres, formación"},
 	"web.papers.notice": {"Notice for gate or door: {name}", "Aviso para portón o puerta: {name}"},
+	"web.papers.both":   {"English and Spanish", "Inglés y español"},
+	"web.papers.folder": {"Inspection folder: {name}", "Carpeta de inspección: {name}"},
 	"web.papers.season": {"Looking back on {name}", "Balance de {name}"},
 
 	"web.records.search": {"Search the logbook", "Buscar en el libro"}, "web.records.search.hint": {"Words, a batch, a bed, initials. All of them must be in the line.", "Palabras, una tanda, un bancal, iniciales. Todas deben estar en la línea."},

@@ -159,6 +159,7 @@ func (p *program) verbs() []*cobra.Command {
 		p.backupVerb(),
 		p.restoreVerb(),
 		p.verifyVerb(),
+		p.paperVerb(),
 		p.serveVerb(),
 		p.passwordVerb(),
 		p.demoVerb(),

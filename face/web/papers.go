@@ -45,6 +45,9 @@ func (s *Site) paper(w http.ResponseWriter, r *http.Request) {
 	case "pdf":
 		text, err := made.PDF(p.Reader)
 		s.handOut(w, "application/pdf", kind+".pdf", text, err)
+	case "both":
+		text, err := made.BothPDF(p.Reader)
+		s.handOut(w, "application/pdf", kind+".pdf", text, err)
 	case "json":
 		text, err := made.JSON(p.Reader)
 		s.handOut(w, "application/json", kind+".json", text, err)
@@ -99,6 +102,7 @@ func (s *Site) papers(p *page, r *http.Request) []paperLink {
 	}
 	year := s.now().Format("2006")
 	add("season", year, year, "")
+	add("folder", "season:"+year, year, "")
 	add("cleaning", year, year, "")
 	add("stock", "now", "", "")
 	add("crew", "now", "", "")

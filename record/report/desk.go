@@ -36,6 +36,9 @@ func NewDesk(h *holding.Holding, now time.Time) *Desk {
 // Make makes a paper by kind and name: a batch's name, an entry's id, a lot, a
 // day, a year.
 func (d *Desk) Make(ctx context.Context, kind, name string) (*Paper, error) {
+	if kind == "folder" {
+		return d.folder(ctx, name) // which makes others
+	}
 	makers := map[string]func(context.Context, string) (*Paper, error){
 		"brew": d.brew, "label": d.label, "application": d.application, "visit": d.visit, "cleaning": d.cleaning,
 		"incident": d.incident, "trace": d.trace, "recall": d.recall, "season": d.season,

@@ -49,6 +49,7 @@ func JobSheets(made *plan.Plan, file *jobfile.File, r wording.Reader) ([]byte, e
 type sheetPaper struct {
 	pdf           *fpdf.Fpdf
 	width, bottom float64
+	scale         float64 // of the type; 0 is 1
 }
 
 func newSheetPaper(r wording.Reader) *sheetPaper {
@@ -88,6 +89,9 @@ func (p *sheetPaper) sheet(s *runSheets, sheet *jobSheet) error {
 }
 
 func (p *sheetPaper) write(x, y, width, points float64, text string) float64 {
+	if p.scale > 0 {
+		points *= p.scale
+	}
 	p.pdf.SetFont("sans", "", points)
 	p.pdf.SetXY(x, y)
 	p.pdf.MultiCell(width, points*0.46, text, "", "L", false)

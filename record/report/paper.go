@@ -24,6 +24,9 @@ type Paper struct {
 	Printed  time.Time // handed in: a paper printed twice for one moment is the same
 	Rules    string    // day of the rules it goes by; "" where it goes by none
 	Signed   bool      // has a line for a dated review
+	Large    bool      // is read from afar: at a gate, on a door
+
+	inside []*Paper // of a folder: the papers that follow it
 }
 
 // Fact is one thing that is known: a number in the unit that its key ends in, a
@@ -42,7 +45,7 @@ type Table struct {
 }
 
 // Kinds are the papers in the order of the work.
-var Kinds = []string{"brew", "label", "application", "visit", "cleaning", "incident", "trace", "recall", "season", "stock", "crew", "notice"}
+var Kinds = []string{"brew", "label", "application", "visit", "cleaning", "incident", "trace", "recall", "season", "stock", "crew", "notice", "folder"}
 
 // JSON is the paper as data: facts and cells in kept units, sentences in the
 // reader's language.

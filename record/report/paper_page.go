@@ -2,42 +2,91 @@ package report
 
 import (
 	"bytes"
+	"slices"
 
 	"aerosteep/wording"
 )
 
 // PDF prints a paper, on letter paper for readers of US units and on A4 for
 // the others: gaps first, facts, tables, cautions, a dated review; each page
-// says which of how many it is.
-func (p *Paper) PDF(r wording.Reader) ([]byte, error) {
-	page := newSheetPaper(r)
-	page.pdf.SetCreationDate(p.Printed)
-	page.pdf.SetModificationDate(p.Printed)
-	page.pdf.AliasNbPages("{of}")
-	page.pdf.SetFooterFunc(func() { page.line(p, r) })
-	page.bottom -= 8
-	page.pdf.SetTitle(p.Title.For(r), true)
-	page.pdf.AddPage()
-	y, err := page.top(p, r)
+// says which of how many it is. The papers of a folder follow it.
+func (p *Paper) PDF(r wording.Reader) ([]byte, error) { return p.pdf(speech{first: r}) }
+
+// BothPDF prints it in English and Spanish side by side, the reader's language
+// first.
+func (p *Paper) BothPDF(r wording.Reader) ([]byte, error) { return p.pdf(inBothLanguages(r)) }
+
+func (p *Paper) pdf(r speech) ([]byte, error) {
+	if len(p.inside) == 0 {
+		text, _, err := p.print(r)
+		return text, err
+	}
+	// Where each paper begins is known when all are laid out once: the pages of
+	// the index do not change by the numbers in it.
+	indexed := *p
+	indexed.Tables = slices.Clone(p.Tables)
+	indexed.Tables[0] = indexOf(p.inside, make([]int, len(p.inside)))
+	_, begins, err := indexed.print(r)
 	if err != nil {
 		return nil, err
 	}
-	y = page.gaps(p, r, y)
-	y = page.known(p, r, y)
-	for _, t := range p.Tables {
-		y = page.grid(t, r, y)
+	indexed.Tables[0] = indexOf(p.inside, begins)
+	text, _, err := indexed.print(r)
+	return text, err
+}
+
+// fromAfar is how much larger the type of a notice is.
+const fromAfar = 1.7
+
+// print lays a paper and those inside it out, and tells on which page each of
+// these begins.
+func (p *Paper) print(r speech) (text []byte, begins []int, err error) {
+	page := newSheetPaper(r.first)
+	page.pdf.SetCreationDate(p.Printed)
+	page.pdf.SetModificationDate(p.Printed)
+	page.pdf.AliasNbPages("{of}")
+	if p.Large {
+		page.scale = fromAfar
 	}
-	page.end(p, r, y)
+	current := p
+	page.pdf.SetFooterFunc(func() { page.line(current, r) })
+	page.bottom -= 8
+	page.pdf.SetTitle(p.Title.For(r.first), true)
+	for i, each := range append([]*Paper{p}, p.inside...) {
+		page.pdf.AddPage() // the foot of the page before is still of the paper before
+		current = each
+		if i > 0 {
+			begins = append(begins, page.pdf.PageNo())
+		}
+		if err := page.put(each, r); err != nil {
+			return nil, nil, err
+		}
+	}
 	var out bytes.Buffer
 	err = page.pdf.Output(&out)
-	return out.Bytes(), err
+	return out.Bytes(), begins, err
+}
+
+// put lays one paper out from the top of a page.
+func (s *sheetPaper) put(p *Paper, r speech) error {
+	y, err := s.top(p, r)
+	if err != nil {
+		return err
+	}
+	y = s.gaps(p, r, y)
+	y = s.known(p, r, y)
+	for _, t := range p.Tables {
+		y = s.grid(t, r, y)
+	}
+	s.end(p, r, y)
+	return nil
 }
 
 // line stands under every page.
-func (s *sheetPaper) line(p *Paper, r wording.Reader) {
+func (s *sheetPaper) line(p *Paper, r speech) {
 	s.pdf.SetFont("sans", "", 7.5)
 	s.pdf.SetXY(sheetSide, s.bottom+2)
-	text := p.Foot(r) + " · " + wording.Say("paper.page", wording.Places{"n": s.pdf.PageNo(), "of": "{of}"}).For(r)
+	text := p.Foot(r.first) + " · " + wording.Say("paper.page", wording.Places{"n": s.pdf.PageNo(), "of": "{of}"}).For(r.first)
 	s.pdf.CellFormat(s.width, 5, text, "", 0, "LM", false, 0, "")
 }
 
@@ -54,7 +103,18 @@ func (p *Paper) Foot(r wording.Reader) string {
 	return text
 }
 
-func (s *sheetPaper) top(p *Paper, r wording.Reader) (float64, error) {
+// beside writes the same sentence in one language or two, in columns.
+func (s *sheetPaper) beside(x, y, width, points float64, texts []string) float64 {
+	const gutter = 5.0
+	each := (width - gutter*float64(len(texts)-1)) / float64(len(texts))
+	bottom := y
+	for i, text := range texts {
+		bottom = max(bottom, s.write(x+float64(i)*(each+gutter), y, each, points, text))
+	}
+	return bottom
+}
+
+func (s *sheetPaper) top(p *Paper, r speech) (float64, error) {
 	beside := s.width
 	if p.Code != "" {
 		beside -= qrSide + 6
@@ -66,9 +126,9 @@ func (s *sheetPaper) top(p *Paper, r wording.Reader) (float64, error) {
 	if p.Holding != "" {
 		y = s.write(sheetSide, y, beside, bodyPoints, p.Holding) + 1
 	}
-	y = s.write(sheetSide, y, beside, 20, p.Title.For(r)) + 1
+	y = s.beside(sheetSide, y, beside, 20, r.long(p.Title.For)) + 1
 	if !p.Lede.IsZero() {
-		y = s.write(sheetSide, y, beside, 14, p.Lede.For(r)) + 1
+		y = s.beside(sheetSide, y, beside, 14, r.long(p.Lede.For)) + 1
 	}
 	if p.Code != "" {
 		y = max(y, sheetTop+qrSide+1)
@@ -77,20 +137,25 @@ func (s *sheetPaper) top(p *Paper, r wording.Reader) (float64, error) {
 	return y + 4, nil
 }
 
-func (s *sheetPaper) gaps(p *Paper, r wording.Reader, y float64) float64 {
+func (s *sheetPaper) gaps(p *Paper, r speech, y float64) float64 {
 	if len(p.Missing) == 0 {
 		return y
 	}
-	y = s.bullets(sheetSide, y, s.width, wording.Say("paper.gaps").For(r), inWords(p.Missing, r))
+	y = s.write(sheetSide, y, s.width, 12, r.short(wording.Say("paper.gaps").For)) + 1.5
+	for _, gap := range p.Missing {
+		y = s.room(y, 12)
+		s.write(sheetSide, y, 4, bodyPoints, "•")
+		y = s.beside(sheetSide+4, y, s.width-4, bodyPoints, r.long(gap.For)) + 1.6
+	}
 	return y + 2
 }
 
-func (s *sheetPaper) known(p *Paper, r wording.Reader, y float64) float64 {
+func (s *sheetPaper) known(p *Paper, r speech, y float64) float64 {
 	for _, fact := range p.Facts {
 		y = s.room(y, 8)
 		s.pdf.Line(sheetSide, y, sheetSide+s.width, y)
-		left := s.write(sheetSide, y+1, s.width*0.3, bodyPoints, Label(fact.Key, r))
-		y = max(left, s.write(sheetSide+s.width*0.32, y+1, s.width*0.68, bodyPoints, Spoken(fact.Key, fact.Value, r))) + 1
+		left := s.write(sheetSide, y+1, s.width*0.3, bodyPoints, r.short(func(r wording.Reader) string { return Label(fact.Key, r) }))
+		y = max(left, s.write(sheetSide+s.width*0.32, y+1, s.width*0.68, bodyPoints, r.value(fact.Key, fact.Value))) + 1
 	}
 	return y + 3
 }
@@ -99,13 +164,13 @@ func (s *sheetPaper) known(p *Paper, r wording.Reader, y float64) float64 {
 const cellPoints = 8.0
 
 // grid prints a table; its head is repeated on each page.
-func (s *sheetPaper) grid(t Table, r wording.Reader, y float64) float64 {
+func (s *sheetPaper) grid(t Table, r speech, y float64) float64 {
 	y = s.room(y, 20)
-	y = s.write(sheetSide, y, s.width, 12, TableTitle(t, r)) + 1
+	y = s.write(sheetSide, y, s.width, 12, r.short(func(r wording.Reader) string { return TableTitle(t, r) })) + 1
 	if len(t.Rows) == 0 {
-		return s.write(sheetSide, y, s.width, bodyPoints, wording.Say("paper.none").For(r)) + 4
+		return s.write(sheetSide, y, s.width, bodyPoints, r.short(wording.Say("paper.none").For)) + 4
 	}
-	heads, rows := t.Words(r)
+	heads, rows := r.words(t)
 	shares := s.shares(heads, rows)
 	y = s.cells(heads, shares, y)
 	for _, cells := range rows {
@@ -116,7 +181,7 @@ func (s *sheetPaper) grid(t Table, r wording.Reader, y float64) float64 {
 		y = s.cells(cells, shares, y)
 	}
 	if !t.Note.IsZero() {
-		y = s.write(sheetSide, y+1, s.width, cellPoints, t.Note.For(r))
+		y = s.beside(sheetSide, y+1, s.width, cellPoints, r.long(t.Note.For))
 	}
 	return y + 4
 }
@@ -157,16 +222,21 @@ func (s *sheetPaper) cells(cells []string, widths []float64, y float64) float64 
 	return bottom + 0.8
 }
 
-func (s *sheetPaper) end(p *Paper, r wording.Reader, y float64) {
-	for _, caution := range inWords(p.Cautions, r) {
-		y = s.room(y, 10)
-		y = s.write(sheetSide, y, s.width, 9, caution) + 1
+func (s *sheetPaper) end(p *Paper, r speech, y float64) {
+	for _, caution := range p.Cautions {
+		y = s.room(y, pictogramSide+1)
+		from := s.pictogram(caution, y)
+		below := s.beside(sheetSide+from, y+from/8, s.width-from, 9, r.long(caution.For)) + 1
+		if from > 0 {
+			below = max(below, y+pictogramSide+1.5)
+		}
+		y = below
 	}
 	if !p.Signed {
 		return
 	}
 	y = s.room(y, 20) + 8
-	s.write(sheetSide, y, s.width, bodyPoints, wording.Say("paper.review").For(r))
+	s.write(sheetSide, y, s.width, bodyPoints, r.short(wording.Say("paper.review").For))
 }
 
 // Words are a table's heads and cells in the reader's language.

@@ -79,7 +79,7 @@ func names(ids map[string]string) map[string]string {
 	return map[string]string{
 		"brew": "D-114", "label": "C-031", "application": ids["applied"], "visit": "2026-05-12", "cleaning": "2026",
 		"incident": ids["incident"], "trace": "W-7", "recall": "W-7", "season": "2026",
-		"stock": "now", "crew": "now", "notice": "Kale, east",
+		"stock": "now", "crew": "now", "notice": "Kale, east", "folder": "lot:W-7",
 	}
 }
 
@@ -96,7 +96,7 @@ func TestPapersPrintTheSameTwice(t *testing.T) {
 			if err != nil || !bytes.Equal(first, second) {
 				t.Errorf("%s: two prints differ (%v)", kind, err)
 			}
-			if pages := bytes.Count(first, []byte("/Type /Page\n")); !bytes.HasPrefix(first, []byte("%PDF-")) || pages != 1 {
+			if pages := bytes.Count(first, []byte("/Type /Page\n")); !bytes.HasPrefix(first, []byte("%PDF-")) || pages != 1 && kind != "folder" {
 				t.Errorf("%s: %d pages", kind, pages)
 			}
 			text, err := made(t, h, kind, name).JSON(r)

@@ -95,7 +95,7 @@ func (d *Desk) notice(ctx context.Context, bed string) (*Paper, error) {
 		return nil, wrong
 	}
 	p := d.paper("notice", bed)
-	p.Signed, p.Rules = false, ""
+	p.Signed, p.Rules, p.Large = false, "", true
 	at, method, err := d.appliedOrWanted(ctx, bed)
 	if err != nil {
 		return nil, err
