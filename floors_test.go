@@ -25,7 +25,7 @@ var floors = [][]string{
 var jobRooms = []string{"ground", "recipe", "rig", "bench", "hygiene", "application", "cost", "mishap", "jobfile", "forecast", "plan"}
 
 // recordRooms likewise.
-var recordRooms = []string{"journal", "feed", "holding", "report"}
+var recordRooms = []string{"journal", "feed", "intake", "holding", "report"}
 
 // siblings are the rooms of science that need another one.
 var siblings = map[string][]string{

@@ -41,6 +41,7 @@ var catalogue = sync.OnceValue(func() Table {
 		sprayWords,
 		applicationWords,
 		ordersWords,
+		intakeWords,
 		attachWords,
 		applicationSheets,
 		applicationInputs,

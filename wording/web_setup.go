@@ -21,6 +21,7 @@ var webSetupWords = Table{
 	"web.setup.table.ingredient": {"Ingredients", "Ingredientes"},
 	"web.setup.table.recipe":     {"Recipes", "Recetas"},
 	"web.setup.table.person":     {"People", "Personas"},
+	"web.setup.table.logger":     {"Loggers", "Registradores"},
 	"web.setup.table.want":       {"Wants", "Pedidos"},
 	"web.setup.table.batch":      {"Batches", "Tandas"},
 

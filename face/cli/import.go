@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
+	"aerosteep/record/holding"
 	"aerosteep/record/journal"
 	"aerosteep/wording"
 )
@@ -29,7 +30,8 @@ type importedLine struct {
 
 // importVerb is `import FILE`: entries of an export, each told of.
 func (p *program) importVerb() *cobra.Command {
-	return &cobra.Command{
+	var logger loggerFlags
+	cmd := &cobra.Command{
 		Use:   "import FILE",
 		Short: wording.Say("cli.import").String(),
 		Args:  oneFile,
@@ -39,11 +41,18 @@ func (p *program) importVerb() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if logger.batch != "" {
+				return p.withHolding(func(ctx context.Context, h *holding.Holding) error {
+					return p.importLogger(ctx, h, name, &logger)
+				})
+			}
 			return p.withJournal(func(ctx context.Context, j *journal.Journal) error {
 				return p.importFile(ctx, j, name, r)
 			})
 		},
 	}
+	logger.flags(cmd)
+	return cmd
 }
 
 func (p *program) importFile(ctx context.Context, j *journal.Journal, name string, r wording.Reader) error {

@@ -43,6 +43,9 @@ func build(c *checker) *File {
 			Language: wording.Language(or(r, "language", "")),
 		})
 	}
+	for _, r := range c.records["logger"] {
+		f.Loggers = append(f.Loggers, Logger{Name: r.name(), Columns: or(r, "columns", []string(nil)), Order: or(r, "order", "")})
+	}
 	for i, r := range c.records["want"] {
 		w := buildWant(i, r)
 		if a, known := f.Applicator(w.Applicator); known {

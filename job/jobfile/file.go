@@ -26,6 +26,7 @@ type File struct {
 	Larder      recipe.Shelf
 	Recipes     []recipe.Recipe // of the file, not the built-in ones
 	People      []Person
+	Loggers     []Logger
 	Wants       []Want
 	Batches     []Batch
 
@@ -88,6 +89,13 @@ type Person struct {
 	Role     string
 	Training string           // what and when, as it was written down
 	Language wording.Language // "" where nobody said
+}
+
+// Logger is how the files of a logger or meter are read.
+type Logger struct {
+	Name    string
+	Columns []string // "DO (mg/L) = do mg/L"
+	Order   string   // of day and month: "day", "month", "" where nobody said
 }
 
 // Want is a wish: tea on a bed, at an hour or in a window.

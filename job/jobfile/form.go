@@ -64,7 +64,7 @@ func (f *form) carriesFact(name string) bool {
 // tables is the whole form, in the order in which a file is written.
 var tables = []*form{
 	holdingForm, limitsForm, siteForm, bedForm, pumpForm, vesselForm, applicatorForm,
-	waterForm, hygieneForm, costsForm, ingredientForm, recipeForm, personForm, wantForm, batchForm,
+	waterForm, hygieneForm, costsForm, ingredientForm, recipeForm, personForm, loggerForm, wantForm, batchForm,
 }
 
 func findTable(name string) *form {

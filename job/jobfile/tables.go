@@ -156,6 +156,14 @@ var ingredientForm = &form{name: "ingredient", many: true, keys: []key{
 	plain("reorder_at", typedAs("stock")),
 }}
 
+// loggerForm is how the files of a logger are read: a column and what it is in
+// each line.
+var loggerForm = &form{name: "logger", many: true, keys: []key{
+	must(plain("name", textKind)),
+	must(plain("columns", namesKind)),
+	plain("order", choiceOf("day", "month")),
+}}
+
 // personForm is one of the crew; name is the initials that stand on entries.
 var personForm = &form{name: "person", many: true, keys: []key{
 	must(plain("name", textKind)),

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"aerosteep/record/intake"
 	"aerosteep/record/journal"
 )
 
@@ -104,6 +105,35 @@ func BenchmarkImportMillionReadings(b *testing.B) {
 			}
 		})
 		if err != nil {
+			b.Fatal(err)
+		}
+		h.Close()
+	}
+}
+
+// Taking in a logger's file of 1,000,000 rows.
+func BenchmarkTakeInMillionRows(b *testing.B) {
+	var text bytes.Buffer
+	text.WriteString("Date Time,DO mg/L,Temp °C\n")
+	for i := range 1_000_000 {
+		fmt.Fprintf(&text, "%s,%.2f,%.1f\n", noon.Add(time.Duration(i)*30*time.Second).UTC().Format(time.DateTime), 7+float64(i%100)/100, 18+float64(i%50)/10)
+	}
+	header, err := intake.Header(text.Bytes())
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ResetTimer()
+	for range b.N {
+		h := open(b, b.TempDir(), 4)
+		batch, err := h.entry(journal.Start, "batch:E-1", map[string]any{"vessel": "V"}, Made{At: noon})
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := h.Store(context.Background(), batch); err != nil {
+			b.Fatal(err)
+		}
+		done, err := h.TakeIn(context.Background(), "E-1", text.Bytes(), intake.Guess(header), Made{At: noon})
+		if err != nil || done.New != 1_000_000 {
 			b.Fatal(err)
 		}
 		h.Close()

@@ -240,9 +240,11 @@ func (h *Holding) entry(kind, subject string, body any, made Made) (journal.Entr
 	if err != nil {
 		return journal.Entry{}, err
 	}
-	text, err := json.Marshal(body)
-	if err != nil {
-		return journal.Entry{}, err
+	text, raw := body.(json.RawMessage)
+	if !raw {
+		if text, err = json.Marshal(body); err != nil {
+			return journal.Entry{}, err
+		}
 	}
 	if made.Device == "" {
 		made.Device = h.journal.Device()

@@ -14,7 +14,7 @@ import (
 )
 
 // tables are those of a job file, in the order in which it is written.
-var tables = []string{"holding", "limits", "site", "bed", "pump", "vessel", "applicator", "water", "hygiene", "costs", "ingredient", "recipe", "person", "want", "batch"}
+var tables = []string{"holding", "limits", "site", "bed", "pump", "vessel", "applicator", "water", "hygiene", "costs", "ingredient", "recipe", "person", "logger", "want", "batch"}
 
 // Parts are the tables of the holding as it stands, in the order of a job
 // file. Of the batches there are those that live, and those that a bed names.

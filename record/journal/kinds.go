@@ -38,7 +38,7 @@ var subjects = map[string]string{Start: "batch", Reading: "batch", Series: "batc
 // named are the tables of a job file that a setup entry names one of; alone
 // are those of which a file has one.
 var (
-	named = []string{"site", "bed", "pump", "vessel", "applicator", "ingredient", "recipe", "person", "want", "batch"}
+	named = []string{"site", "bed", "pump", "vessel", "applicator", "ingredient", "recipe", "person", "logger", "want", "batch"}
 	alone = []string{"holding", "limits", "water", "hygiene", "costs"}
 )
 
@@ -191,48 +191,6 @@ func checkSeries(body json.RawMessage) error {
 		}
 	}
 	return nil
-}
-
-// plainRow is a row as loggers write it.
-type plainRow struct {
-	At      string   `json:"at"`
-	DO      *float64 `json:"do_mg_per_l"`
-	Percent *float64 `json:"percent_saturation"`
-	Water   *float64 `json:"temp_c"`
-	PH      *float64 `json:"ph"`
-	EC      *float64 `json:"ec_us_per_cm"`
-	Count   *float64 `json:"bacteria_per_ml"`
-	ToRim   *float64 `json:"to_rim_cm"`
-	Smell   *string  `json:"smell"`
-}
-
-// plainSeries tells quickly that a series is good. One that is not plain is
-// looked at row by row, to accept it or to say what is wrong where.
-func plainSeries(body json.RawMessage) bool {
-	var table struct {
-		Rows []plainRow `json:"rows"`
-	}
-	if json.Unmarshal(body, &table) != nil || len(table.Rows) == 0 || len(table.Rows) > longestSeries {
-		return false
-	}
-	for _, row := range table.Rows {
-		if _, ok := instant(row.At); !ok || row.Smell != nil {
-			return false
-		}
-		if !row.within() {
-			return false
-		}
-	}
-	return true
-}
-
-func (r *plainRow) within() bool {
-	return in("do_mg_per_l", r.DO) && in("percent_saturation", r.Percent) && in("temp_c", r.Water) && in("ph", r.PH) &&
-		in("ec_us_per_cm", r.EC) && in("bacteria_per_ml", r.Count) && in("to_rim_cm", r.ToRim)
-}
-
-func in(key string, value *float64) bool {
-	return value == nil || *value >= measured[key].low && *value <= measured[key].high
 }
 
 func sortedKeys(m map[string]any) []string {
