@@ -51,6 +51,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /batches/{name}/carried", s.carried)
 	mux.HandleFunc("GET /batches/{name}/log", s.logReading)
 	mux.HandleFunc("POST /batches/{name}/log", s.logReading)
+	mux.HandleFunc("GET /batches/{name}/logger", s.loggerFile)
+	mux.HandleFunc("POST /batches/{name}/logger", s.loggerFile)
 	mux.HandleFunc("GET /batches/{name}/bench", s.bench)
 	mux.HandleFunc("POST /batches/{name}/bench", s.bench)
 	mux.HandleFunc("GET /batches/{name}/allowed", s.allowed)
