@@ -11,6 +11,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"aerosteep/fault"
+	"aerosteep/job/jobfile"
+	"aerosteep/job/plan"
 	"aerosteep/record/holding"
 	"aerosteep/record/journal"
 	"aerosteep/wording"
@@ -139,7 +141,34 @@ func (p *program) keep(ctx context.Context, h *holding.Holding, e journal.Entry)
 	if err != nil || !found {
 		return errors.Join(err, fmt.Errorf("the entry %s was stored and is not found", e.ID))
 	}
-	return p.printLogged(stored.Entry, h.EffectSince(ctx, before), r)
+	if err := p.printLogged(stored.Entry, h.EffectSince(ctx, before), r); err != nil {
+		return err
+	}
+	return p.tellAgain(ctx, h, stored.Entry, r)
+}
+
+// tellAgain says which beds an end leaves waiting, and their next hour.
+func (p *program) tellAgain(ctx context.Context, h *holding.Holding, e journal.Entry, r wording.Reader) error {
+	_, name := e.About()
+	b, known := h.Batch(name)
+	if p.json || e.Kind != journal.End || !known {
+		return nil
+	}
+	file, err := h.File(jobfile.Whole)
+	if err != nil {
+		return nil // a set-up that does not plan says so where a plan is asked for
+	}
+	open, err := h.WaitAgain(ctx, file, b)
+	if err != nil || len(open) == 0 {
+		return err
+	}
+	fmt.Fprintln(p.Out, wording.Say("holding.again.head").For(r))
+	made := plan.Make(plan.Input{File: file, Now: p.Now(), Reader: r})
+	for _, i := range open {
+		line := made.Prospect(i).Text(file.Wants[i].Bed)
+		fmt.Fprintln(p.Out, wrap("- "+line.For(r), columns, "  "))
+	}
+	return nil
 }
 
 func (p *program) printLogged(e journal.Entry, changed *holding.Effect, r wording.Reader) error {

@@ -17,6 +17,7 @@ import (
 // be changed, what was done.
 type batchView struct {
 	life
+	Again                []string // beds that wait again, after a batch that was not used
 	Known                bool
 	Measured             string // "reading of 21:30"
 	Say, SayShare        string
@@ -77,6 +78,28 @@ func (s *Site) carried(w http.ResponseWriter, r *http.Request) {
 	_, _ = w.Write(text)
 }
 
+// waitAgain are the beds that a batch which was not used leaves waiting, each with
+// the next hour that the plan finds for it.
+func (s *Site) waitAgain(p *page, r *http.Request, b holding.Batch, now time.Time) []string {
+	file := s.held()
+	if file == nil || !b.Wasted() {
+		return nil
+	}
+	open, err := s.Holding.WaitAgain(r.Context(), file, b)
+	if err != nil {
+		s.log("wants of a batch that failed", err)
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	var lines []string
+	made := s.planOf(file, p.Reader, now)
+	for _, i := range open {
+		lines = append(lines, p.Text(made.Prospect(i).Text(file.Wants[i].Bed)))
+	}
+	return lines
+}
+
 // batch shows one batch.
 func (s *Site) batch(w http.ResponseWriter, r *http.Request) {
 	p := s.page(w, r, "batches")
@@ -97,6 +120,7 @@ func (s *Site) batch(w http.ResponseWriter, r *http.Request) {
 	p.Docked = b.Living()
 	if b.Ended != nil {
 		view.Ending = p.past(b, now).Line
+		view.Again = s.waitAgain(p, r, b, now)
 	}
 	if twin, err := s.twin(r.Context(), name, now); err == nil {
 		view.Known = true

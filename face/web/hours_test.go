@@ -28,7 +28,13 @@ var juneMorning = time.Date(2026, 6, 10, 4, 0, 0, 0, time.FixedZone("", -7*3600)
 // of this room need.
 func groundServer(t *testing.T) (*httptest.Server, *holding.Holding) {
 	t.Helper()
-	now := func() time.Time { return juneMorning }
+	return groundServerAt(t, juneMorning)
+}
+
+// groundServerAt serves Tern Hollow as it was loaded an hour before.
+func groundServerAt(t *testing.T, hour time.Time) (*httptest.Server, *holding.Holding) {
+	t.Helper()
+	now := func() time.Time { return hour }
 	ctx := context.Background()
 	h, err := holding.Open(ctx, t.TempDir(), journal.Means{Now: now, Random: rand.Reader})
 	if err != nil {
@@ -43,7 +49,7 @@ func groundServer(t *testing.T) (*httptest.Server, *holding.Holding) {
 	if err := problems.OrNil(); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := h.Load(ctx, file, holding.Made{At: juneMorning.Add(-time.Hour), By: "M.R."}); err != nil {
+	if _, err := h.Load(ctx, file, holding.Made{At: hour.Add(-time.Hour), By: "M.R."}); err != nil {
 		t.Fatal(err)
 	}
 	server := httptest.NewServer(web.New(h, now, func(where string, err error) { t.Errorf("%s: %v", where, err) }).Handler())
