@@ -27,6 +27,7 @@ var intakeWords = Table{
 	"web.takein.order.":                 {"as the rows tell", "como digan las filas"},
 	"web.takein.order.day":              {"the day", "el día"},
 	"web.takein.order.month":            {"the month", "el mes"},
+	"web.takein.out":                    {"All readings as a file", "Todas las lecturas en un archivo"},
 	"web.takein.act":                    {"Take it in", "Tomarlo"},
 	"web.takein.broken":                 {"It could not be stored. Nothing of it counts until this page says so.", "No se pudo guardar. Nada cuenta hasta que esta página lo diga."},
 	"holding.again.head":                {"It serves no bed; these wait again:", "No sirve a ningún bancal; estos esperan otra vez:"},

@@ -13,10 +13,36 @@ import (
 	"aerosteep/worksheet"
 )
 
+// paperFiles are the files that a paper is written to.
+type paperFiles struct {
+	pdf, csv string
+	both     bool
+}
+
+func (f *paperFiles) write(made *report.Paper, r wording.Reader) error {
+	if f.csv != "" {
+		text, err := made.CSV(r)
+		if err == nil {
+			err = replaceFile(f.csv, text)
+		}
+		if err != nil || f.pdf == "" {
+			return err
+		}
+	}
+	print := made.PDF
+	if f.both {
+		print = made.BothPDF
+	}
+	text, err := print(r)
+	if err != nil {
+		return err
+	}
+	return replaceFile(f.pdf, text)
+}
+
 // paperVerb is `paper KIND NAME`: a record as somebody wants to see it.
 func (p *program) paperVerb() *cobra.Command {
-	var pdf string
-	var both bool
+	var as paperFiles
 	cmd := &cobra.Command{
 		Use:   "paper KIND NAME",
 		Short: wording.Say("cli.paper").String(),
@@ -26,16 +52,17 @@ func (p *program) paperVerb() *cobra.Command {
 				return fault.New("paper", "", wording.Say("worksheet.missing", wording.Places{"flag": "KIND NAME"}), wording.Say("worksheet.allowed.choices", wording.Places{"choices": report.Kinds}), wording.Say("cli.paper.advice"))
 			}
 			return p.withHolding(func(ctx context.Context, h *holding.Holding) error {
-				return p.paper(ctx, h, args[0], args[1], pdf, both)
+				return p.paper(ctx, h, args[0], args[1], &as)
 			})
 		},
 	}
-	cmd.Flags().StringVar(&pdf, "pdf", "", "write the paper to a file")
-	cmd.Flags().BoolVar(&both, "both", false, "in English and Spanish side by side (with --pdf)")
+	cmd.Flags().StringVar(&as.pdf, "pdf", "", "write the paper to a file")
+	cmd.Flags().StringVar(&as.csv, "csv", "", "write its tables for a spreadsheet")
+	cmd.Flags().BoolVar(&as.both, "both", false, "in English and Spanish side by side (with --pdf)")
 	return cmd
 }
 
-func (p *program) paper(ctx context.Context, h *holding.Holding, kind, name, pdf string, both bool) error {
+func (p *program) paper(ctx context.Context, h *holding.Holding, kind, name string, as *paperFiles) error {
 	r, err := p.reader(h.Reader())
 	if err != nil {
 		return err
@@ -44,16 +71,8 @@ func (p *program) paper(ctx context.Context, h *holding.Holding, kind, name, pdf
 	if err != nil {
 		return err
 	}
-	if pdf != "" {
-		print := made.PDF
-		if both {
-			print = made.BothPDF
-		}
-		text, err := print(r)
-		if err != nil {
-			return err
-		}
-		return replaceFile(pdf, text)
+	if as.pdf != "" || as.csv != "" {
+		return as.write(made, r)
 	}
 	if p.json {
 		text, err := made.JSON(r)

@@ -48,6 +48,9 @@ func (s *Site) paper(w http.ResponseWriter, r *http.Request) {
 	case "both":
 		text, err := made.BothPDF(p.Reader)
 		s.handOut(w, "application/pdf", kind+".pdf", text, err)
+	case "csv":
+		text, err := made.CSV(p.Reader)
+		s.handOut(w, "text/csv; charset=utf-8", kind+".csv", text, err)
 	case "json":
 		text, err := made.JSON(p.Reader)
 		s.handOut(w, "application/json", kind+".json", text, err)
@@ -162,6 +165,7 @@ func (s *Site) papersOf(p *page, recent []journal.Kept) []paperLink {
 		case journal.Stock:
 			if lot := holding.LotOf(k); lot != "" {
 				add("trace", lot, lot, "")
+				add("folder", "lot:"+lot, lot, "")
 				add("recall", lot, lot, "")
 			}
 		}

@@ -52,6 +52,7 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /batches/{name}/log", s.logReading)
 	mux.HandleFunc("POST /batches/{name}/log", s.logReading)
 	mux.HandleFunc("GET /batches/{name}/logger", s.loggerFile)
+	mux.HandleFunc("GET /batches/{name}/readings.csv", s.readingsFile)
 	mux.HandleFunc("POST /batches/{name}/logger", s.loggerFile)
 	mux.HandleFunc("GET /batches/{name}/bench", s.bench)
 	mux.HandleFunc("POST /batches/{name}/bench", s.bench)

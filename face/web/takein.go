@@ -9,6 +9,7 @@ import (
 	"aerosteep/fault"
 	"aerosteep/record/holding"
 	"aerosteep/record/intake"
+	"aerosteep/record/report"
 )
 
 // takeInView is the page that takes a logger's file in.
@@ -172,3 +173,15 @@ func (v *takeInView) tell(p *page, done *holding.TakenIn) {
 
 // mostTold are the gaps and lines that are told one by one.
 const mostTold = 10
+
+// readingsFile hands all readings of a batch out, in the form in which the
+// program reads such a file again.
+func (s *Site) readingsFile(w http.ResponseWriter, r *http.Request) {
+	name := r.PathValue("name")
+	if s.Holding == nil || s.Holding.KnowsBatch(name) != nil {
+		s.nothingHere(w, r)
+		return
+	}
+	text, err := report.NewDesk(s.Holding, s.now()).ReadingsCSV(r.Context(), name)
+	s.handOut(w, "text/csv; charset=utf-8", "readings.csv", text, err)
+}

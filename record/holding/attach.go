@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"aerosteep/fault"
+	"aerosteep/job/bench"
 	"aerosteep/record/journal"
 	"aerosteep/wording"
 	ws "aerosteep/worksheet"
@@ -16,6 +17,7 @@ import (
 // form of the log: a paper comes with its content.
 var AttachForm = form("attach", journal.Note, "", []string{"lot", "batch", "bed", "site", "vessel", "ingredient"},
 	needed(choice("what", "what", "supplier", "laboratory", "water", "heating", "label", "other")),
+	choice("method", "method", bench.Methods...), // of a compost heating record
 	text("lot", "lot"),
 	text("batch", "batch"),
 	text("bed", "bed"),
@@ -32,6 +34,8 @@ type Attached struct {
 	What  string
 	Bytes int64
 	Text  string
+
+	Method string // of a compost heating record
 }
 
 // Attach keeps a paper of somebody else and writes down what it is: the content
@@ -80,9 +84,11 @@ func (h *Holding) Attachments(ctx context.Context) ([]Attached, error) {
 			What  string `json:"what"`
 			Bytes int64  `json:"bytes"`
 			Text  string `json:"text"`
+
+			Method string `json:"method"`
 		}
 		_ = json.Unmarshal(k.Body, &b) // what is of another type is not known
-		found = append(found, Attached{k, hash, b.File, b.What, b.Bytes, b.Text})
+		found = append(found, Attached{k, hash, b.File, b.What, b.Bytes, b.Text, b.Method})
 	}
 	return found, nil
 }

@@ -42,7 +42,7 @@ func (d *Desk) Make(ctx context.Context, kind, name string) (*Paper, error) {
 	makers := map[string]func(context.Context, string) (*Paper, error){
 		"brew": d.brew, "label": d.label, "application": d.application, "visit": d.visit, "cleaning": d.cleaning,
 		"incident": d.incident, "trace": d.trace, "recall": d.recall, "season": d.season,
-		"stock": d.stock, "crew": d.crew, "notice": d.notice,
+		"stock": d.stock, "crew": d.crew, "notice": d.notice, "heating": d.heating,
 	}
 	do, known := makers[kind]
 	if !known {

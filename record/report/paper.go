@@ -45,7 +45,7 @@ type Table struct {
 }
 
 // Kinds are the papers in the order of the work.
-var Kinds = []string{"brew", "label", "application", "visit", "cleaning", "incident", "trace", "recall", "season", "stock", "crew", "notice", "folder"}
+var Kinds = []string{"brew", "label", "application", "visit", "cleaning", "incident", "trace", "recall", "season", "stock", "crew", "notice", "heating", "folder"}
 
 // JSON is the paper as data: facts and cells in kept units, sentences in the
 // reader's language.
