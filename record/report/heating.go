@@ -32,7 +32,7 @@ func (d *Desk) heating(ctx context.Context, lot string) (*Paper, error) {
 		p.missing("heating.method", wording.Places{"lot": lot})
 		return p, nil
 	}
-	p.fact("method", wording.Say("value.method."+log.Method))
+	p.fact("method", wording.Say("value."+log.Method))
 	result, err := judgedHeat(log.File, string(text), log.Method)
 	if err != nil {
 		return nil, err
