@@ -17,12 +17,27 @@ import (
 func (p *program) printForecast(f *forecast.Forecast, a *forecast.Answer, t forecast.Telling, r wording.Reader) {
 	fmt.Fprintln(p.Out, wrap(f.Sentence(t).For(r), columns, ""))
 	fmt.Fprintln(p.Out, wrap(a.Why.Text.For(r), columns, ""))
+	printHappenings(p.Out, a, r)
 	printLines(p.Out, forecastLines(f, a, r))
 	plotOxygen(p.Out, f, a, r)
 	printActions(p.Out, a, r)
 	printDoubted(p.Out, a, r)
 	if a.WhatIf != nil {
 		printWhatIf(p.Out, a, r)
+	}
+}
+
+// printHappenings tells of air that was found off, and of foam near the rim.
+func printHappenings(w io.Writer, a *forecast.Answer, r wording.Reader) {
+	if a.Overflow != nil {
+		fmt.Fprintln(w, wrap(a.Overflow.Text.For(r), columns, ""))
+	}
+	if a.FoundOff == nil {
+		return
+	}
+	fmt.Fprintln(w, wrap(a.FoundOff.Text.For(r), columns, ""))
+	for _, way := range a.FoundOff.Ways {
+		fmt.Fprintln(w, "- "+strings.TrimLeft(wrap(way.For(r), columns-2, "  "), " "))
 	}
 }
 

@@ -18,6 +18,9 @@ type life struct {
 	Fill                       float64 // share of the vessel
 	Risky                      bool
 	Due                        []todo
+	Foam                       string   // when it reaches the rim; "" where nobody measured it twice
+	Lost                       string   // what a stretch without air cost
+	Ways                       []string // on from there
 }
 
 // lives tells every living batch.
@@ -82,6 +85,15 @@ func (l *life) tell(p *page, twin *holding.Twin, now time.Time) {
 	}
 	if len(twin.Answer.Actions) > 0 {
 		l.FirstAct = twin.Answer.Actions[0].Text.For(p.Reader)
+	}
+	if o := twin.Answer.Overflow; o != nil {
+		l.Foam = o.Text.For(p.Reader)
+	}
+	if lost := twin.Answer.FoundOff; lost != nil {
+		l.Lost = lost.Text.For(p.Reader)
+		for _, way := range lost.Ways {
+			l.Ways = append(l.Ways, way.For(p.Reader))
+		}
 	}
 	if next := twin.Answer.NextReadingAt; next != nil {
 		at, _ := time.Parse(time.RFC3339, *next)

@@ -2,6 +2,7 @@ package web
 
 import (
 	"context"
+	"fmt"
 	"net/http"
 	"time"
 
@@ -29,6 +30,7 @@ type logView struct {
 	TempUnit  string
 	By        string
 	Saved     string
+	Seen      []option // when the air was last seen on, as the event that says so
 }
 
 // logFields are what the page asks for, in order.
@@ -50,7 +52,7 @@ func (s *Site) logReading(w http.ResponseWriter, r *http.Request) {
 	p.Task, p.Back, p.BackTo = true, "/batches/"+name, name
 	p.Heading, p.Title, p.Under = name, p.Say("web.log.title", "name", name), p.Date(now)+" "+p.Clock(now)
 	device := s.device(w, r) // named at the first look, so that a reading sent twice is one
-	view := &logView{Batch: name, Meter: true, TempUnit: temperatureUnit(p)}
+	view := &logView{Batch: name, Meter: true, TempUnit: temperatureUnit(p), Seen: seenOn(p, now)}
 	p.View = view
 	status := http.StatusOK
 	r.Body = http.MaxBytesReader(w, r.Body, 1<<20)
@@ -119,4 +121,15 @@ func (s *Site) store(ctx context.Context, e journal.Entry) error {
 		err = results[0].Why
 	}
 	return err
+}
+
+// seenOn are the moments at which the air may last have been seen on: since the
+// last reading, or so many hours ago.
+func seenOn(p *page, now time.Time) []option {
+	choices := []option{{Value: "found-off", Label: p.Say("web.log.seen.reading"), Chosen: true}}
+	for _, hours := range []int{1, 2, 4, 6, 8, 12} {
+		at := now.Add(-time.Duration(hours) * time.Hour)
+		choices = append(choices, option{Value: fmt.Sprintf("found-off %d h", hours), Label: p.Say("web.log.seen.hours", "n", hours, "clock", p.Clock(at))})
+	}
+	return choices
 }

@@ -22,7 +22,11 @@ type todayView struct {
 	Hours  *todayHours
 	NoPick []letterLink // beds that may not be picked yet
 	Early  []string     // picks that came too soon
+	Odd    []oddLine    // foam near a rim, air that was found off
 }
+
+// oddLine is something about a batch that the next visit must know.
+type oddLine struct{ Batch, Say string }
 
 // alarm is what needs a hand before the next planned visit.
 type alarm struct{ Batch, Say, More, Act string }
@@ -57,6 +61,11 @@ func (s *Site) today(w http.ResponseWriter, r *http.Request) {
 func (s *Site) fillToday(p *page, view *todayView, file *jobfile.File, now time.Time) {
 	lives := s.lives(p, now)
 	for _, l := range lives {
+		for _, say := range []string{l.Foam, l.Lost} {
+			if say != "" {
+				view.Odd = append(view.Odd, oddLine{l.Name, say})
+			}
+		}
 		if l.State == "under" || l.State == "near" && l.Risky {
 			view.Alarms = append(view.Alarms, alarm{Batch: l.Name, Say: l.Alarm, More: l.Sentence, Act: l.FirstAct})
 		}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"aerosteep/fault"
+	"aerosteep/job/forecast"
 	"aerosteep/job/hygiene"
 	"aerosteep/job/mishap"
 	"aerosteep/quantity"
@@ -113,6 +114,9 @@ func (s *Site) write(w http.ResponseWriter, r *http.Request) {
 func (s *Site) afterWriting(r *http.Request, each writing) string {
 	next := "/write/" + each.Name + "?kept=1"
 	b, known := s.Holding.Batch(strings.TrimSpace(r.PostForm.Get("batch")))
+	if known && strings.HasPrefix(r.PostForm.Get("event"), string(forecast.FoundOff)) {
+		return "/batches/" + url.PathEscape(b.Name) // where the ways on are told
+	}
 	if each.form != "start" || !known {
 		return next
 	}

@@ -31,6 +31,25 @@ type Answer struct {
 	NextReadingWhy wording.Text `json:"next_reading_why"`
 	Meter          MeterRow     `json:"meter"`
 	WhatIf         *WhatIfRow   `json:"what_if"`
+	FoundOff       *FoundOffRow `json:"found_off,omitempty"` // only where it was
+	Overflow       *OverflowRow `json:"overflow,omitempty"`  // only where foam was measured twice
+}
+
+// FoundOffRow is a stretch in which the air stopped unseen, and the ways on.
+type FoundOffRow struct {
+	From  string         `json:"from"`
+	Until string         `json:"until"`
+	Under Range          `json:"hours_below_limit"`
+	Text  wording.Text   `json:"text"`
+	Ways  []wording.Text `json:"ways"`
+}
+
+// OverflowRow is when foam reaches the rim.
+type OverflowRow struct {
+	At   string       `json:"at"`
+	Low  string       `json:"low"`
+	High *string      `json:"high"` // null: it may also stop
+	Text wording.Text `json:"text"`
 }
 
 // WhatIfRow is the changed future with what it changes.
@@ -190,6 +209,8 @@ func (f *Forecast) answer(t Telling) *Answer {
 	}
 	f.useByRow(a, t)
 	f.reasons(a, t)
+	f.foundOffRow(a, t)
+	f.overflowRow(a, t)
 	return a
 }
 

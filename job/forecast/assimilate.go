@@ -54,7 +54,7 @@ func (f *follow) walk(steps []step) {
 // fail lets some members' air fail unseen, and some such failures end. On a
 // second walk failures are as much more frequent as all else that happens.
 func (f *follow) fail(s *step) {
-	if s.air == 0 {
+	if s.air == 0 || s.lostUntil > 0 {
 		return
 	}
 	chance, drawn := failureChance*f.boldness, failureDrawn*f.boldness
@@ -87,6 +87,7 @@ func (f *follow) take(at, index int) {
 			f.doubted = append(f.doubted, Doubted{index, BadThermo, 95})
 		}
 	}
+	f.weighSmell(r.Smell)
 	if !r.HasOxygen() {
 		f.renew()
 		return

@@ -54,6 +54,9 @@ func newEnsemble(s *Setup, members int, seed uint64) *ensemble {
 
 // stride moves every member over one step.
 func (e *ensemble) stride(s *step) {
+	if s.lostUntil > 0 {
+		e.stopSome(s)
+	}
 	surges := e.surges()
 	for i := range e.members {
 		m := &e.members[i]
@@ -65,6 +68,9 @@ func (e *ensemble) stride(s *step) {
 		}
 		m.advance(s, e.climate)
 		m.remember(s.to(), e.limit)
+	}
+	if s.counted {
+		e.countUnder(s)
 	}
 }
 

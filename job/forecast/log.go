@@ -20,6 +20,7 @@ type Event struct {
 	Ingredient string          // of FoodIn
 	Amount     recipe.Amount   // of FoodIn
 	Water      quantity.Volume // of WaterIn
+	Seen       quantity.Span   // of FoundOff: so long before, the air was seen on; 0 where nobody said
 	Line       int             // of the file it came from
 }
 
@@ -31,6 +32,7 @@ const (
 	AirOff       EventKind = "air-off"
 	AirOn        EventKind = "air-on"
 	AirSet       EventKind = "air"
+	FoundOff     EventKind = "found-off" // when it stopped, nobody knows
 	FoodIn       EventKind = "food"
 	WaterIn      EventKind = "water"
 	Stirred      EventKind = "stirred"
@@ -191,6 +193,8 @@ func ParseEvent(text string) (Event, *fault.Fault) {
 			return Event{}, eventFault(text, "forecast.event.too-much")
 		}
 		return Event{What: kind}, nil
+	case FoundOff:
+		return parseFoundOff(text, rest)
 	case AirSet:
 		flow, err := quantity.ParseFlow(rest)
 		if err != nil || flow > 50000 {
@@ -211,7 +215,22 @@ func ParseEvent(text string) (Event, *fault.Fault) {
 	return Event{}, f
 }
 
-var eventWords = []string{"air-off", "air-on", "air", "food", "water", "stirred", "probe-cleaned", "calibrated"}
+// parseFoundOff reads "found-off", or "found-off 4 h": four hours before, the air
+// was seen on.
+func parseFoundOff(text, rest string) (Event, *fault.Fault) {
+	e := Event{What: FoundOff}
+	if rest == "" {
+		return e, nil
+	}
+	seen, err := quantity.ParseSpan(rest)
+	if err != nil || !(seen > 0) || seen > quantity.Hours(longestRun) {
+		return Event{}, eventFault(text, "forecast.event.found-off")
+	}
+	e.Seen = seen
+	return e, nil
+}
+
+var eventWords = []string{"air-off", "air-on", "found-off", "air", "food", "water", "stirred", "probe-cleaned", "calibrated"}
 
 // parseFood parts "fish hydrolysate 1/2 cup" where the amount begins.
 func parseFood(text string, words []string) (Event, *fault.Fault) {

@@ -99,7 +99,7 @@ func (m *member) happen(c *change, spread *numeric.Normals) {
 	m.life.Slow += float64(c.slow * m.food)
 	m.life.Nitrogen += c.nitrogen
 	m.fed += float64((c.ready + c.slow) * m.food)
-	if c.found {
+	if c.found || c.lost {
 		m.setAir(1)
 	}
 	switch c.probe {

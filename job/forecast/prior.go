@@ -42,6 +42,7 @@ type member struct {
 	lowUptake, lowWater  float64 // when oxygen was lowest
 	belowHour            float64 // first hour under the limit in the future; +Inf if never
 	suspected            uint64  // readings this member thinks were wrong, a bit each
+	under                float64 // h under the limit since the air was lost
 }
 
 // surroundings decide the water's temperature.

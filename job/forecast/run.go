@@ -54,6 +54,8 @@ type Forecast struct {
 	Limit    float64
 	BelowAt  *float64 // hour; nil unless more likely than not
 	Ready    Ready
+	Lost     *Lost     // the last stretch in which the air stopped unseen
+	Overflow *Overflow // of foam, by two distances to the rim
 	started  *ensemble // the members now
 	now      *ensemble // and where they went
 	past     int       // rows of the course that are past
@@ -84,10 +86,14 @@ func Run(q Question) (*Forecast, error) {
 		ensemble: newEnsemble(&q.Setup, q.Members, q.Seed),
 		readings: q.readings(), bits: map[uint64]int{},
 	}
-	f.walk(timeline(&q.Setup, changes, q.Now))
+	lost := q.lostAt()
+	steps := timeline(&q.Setup, changes, q.Now, edgesOf(lost)...)
+	markLost(steps, lost)
+	f.walk(steps)
 	f.settleAll()
 	out := &Forecast{Used: f.used, Doubted: f.doubted, Course: f.course, Limit: f.limit, question: &q, changes: changes}
 	out.State = f.stateNow(q.Now, &changes)
+	out.Lost, out.Overflow = f.lastLost(lost), q.Overflow()
 	f.drawAnew()
 	out.past = len(out.Course)
 	out.started = f.ensemble
@@ -152,6 +158,9 @@ func (q *Question) change(e *Event, additions *[]Addition) (change, error) {
 	switch e.What {
 	case AirOff:
 		factor(0)
+	case FoundOff:
+		factor(0)
+		c.lost = true
 	case AirOn:
 		factor(1)
 	case AirSet:

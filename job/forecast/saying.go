@@ -107,3 +107,46 @@ func (f *Forecast) whatIfText(s Scenario) wording.Text {
 	}
 	return wording.Say("forecast.what-if.same-members")
 }
+
+// foundOffRow says what a stretch without air cost, and the three ways on.
+func (f *Forecast) foundOffRow(a *Answer, t Telling) {
+	l := f.Lost
+	if l == nil {
+		return
+	}
+	a.FoundOff = &FoundOffRow{From: t.at(l.From), Until: t.at(l.Until), Under: l.Under, Text: wording.Say("forecast.found-off", wording.Places{
+		"from": t.hourOf(l.From, f.State.Hour), "until": t.hourOf(l.Until, f.State.Hour), "limit": mg(f.Limit),
+		"hours": hoursTo(l.Under.Median), "low": hoursTo(l.Under.Low80), "high": hoursTo(l.Under.High80),
+	})}
+	for _, way := range []string{"carry-on", "soil", "heap"} {
+		a.FoundOff.Ways = append(a.FoundOff.Ways, wording.Say("forecast.found-off."+way))
+	}
+}
+
+// overflowRow says when foam reaches the rim; where that may be before the next
+// visit, it says so.
+func (f *Forecast) overflowRow(a *Answer, t Telling) {
+	o := f.Overflow
+	if o == nil {
+		return
+	}
+	row := &OverflowRow{At: t.at(o.Hour), Low: t.at(o.Low)}
+	places := wording.Places{"at": t.hourOf(o.Hour, f.State.Hour), "low": t.hourOf(o.Low, f.State.Hour)}
+	key := "forecast.overflow.may-stop"
+	if !math.IsInf(o.High, 1) {
+		high := t.at(o.High)
+		row.High, key = &high, "forecast.overflow"
+		places["high"] = t.hourOf(o.High, f.State.Hour)
+	}
+	if next := f.NextReading(); next.Hour == nil || o.Low < *next.Hour {
+		key += ".before"
+	}
+	row.Text = wording.Say(key, places)
+	a.Overflow = row
+}
+
+// hoursTo is hours to a tenth, as a sentence says them.
+type hoursTo float64
+
+// Speak writes one decimal.
+func (h hoursTo) Speak(r wording.Reader) string { return wording.Fixed(float64(h), 1, r) }

@@ -17,6 +17,7 @@ type change struct {
 	hour                  float64
 	air                   *float64 // from now on: factor on kLa; 0 is off
 	found                 bool     // somebody stood there and saw the air running
+	lost                  bool     // the air was found off: what stopped unseen is logged from here on
 	ready, slow, nitrogen float64  // mg/L put in
 	finish                bool
 	dilution              float64 // volume before over volume after; 0 where no water came in
@@ -42,6 +43,10 @@ type step struct {
 	knot        bool     // what wanders changes at its start
 	changes     []change // at its start
 	row         int      // of the course at its end; -1 for none
+
+	lostUntil float64 // > 0 in a stretch in which the air stopped unseen
+	counted   bool    // hours under the limit are counted
+	counts    bool    // from here on
 }
 
 // to is the hour at which the step ends.

@@ -14,15 +14,25 @@ import (
 // stepMinutes is how long a step stands in a calendar.
 const stepMinutes = 15
 
-// Calendar is a plan's steps as RFC 5545: one event for each, times in UTC,
-// stamped with the plan's own now. An event's UID is made of batch and step, so
-// that a plan made again moves the events and does not double them.
-func Calendar(p *plan.Plan) []byte {
+// Visit is when to look after a living batch again: its next reading.
+type Visit struct {
+	Batch, Text string
+	At          time.Time
+}
+
+// Calendar is a plan's steps and the next visits of living batches as RFC 5545:
+// one event for each, times in UTC, stamped with the plan's own now. An event's
+// UID is made of batch and step, so that a plan made again moves the events and
+// does not double them.
+func Calendar(p *plan.Plan, visits ...Visit) []byte {
 	c := &icalendar{}
 	c.line("BEGIN", "VCALENDAR")
 	c.line("VERSION", "2.0")
 	c.line("PRODID", "-//aerosteep//plan//EN")
 	c.line("CALSCALE", "GREGORIAN")
+	for _, v := range visits {
+		c.event(p.Now, plan.Batch{ID: v.Batch}, plan.Step{What: "read", Text: v.Text, At: v.At}, 1)
+	}
 	for _, b := range p.Batches {
 		seen := map[string]int{}
 		for _, s := range b.Steps {

@@ -12,7 +12,7 @@ async function submit(event) {
   const fields = Object.fromEntries([...new FormData(form)].filter(([, v]) => v !== ""));
   const came = await keep(form.action, fields);
   await tell();
-  if (came === "sent") location.assign(`${form.action}?kept=1`);
+  if (came === "sent") location.assign(form.dataset.after || `${form.action}?kept=1`);
   else if (came === "waiting") { form.reset(); delete form.dataset.keeping; }
   else { form.removeEventListener("submit", submit); form.requestSubmit(); } // the server's page says what to mend
 }
