@@ -17,6 +17,7 @@ import (
 
 // recipeView is one recipe for one tank.
 type recipeView struct {
+	Learned   *learnedLine
 	Volume    field
 	Faults    []mend
 	Say       string
@@ -88,6 +89,9 @@ func (s *Site) recipe(w http.ResponseWriter, r *http.Request) {
 	view.unfed(p, s, found)
 	for _, m := range recipe.MythsIn(found.Name + " " + found.Note) {
 		view.Myths = append(view.Myths, mythNote{m.Note().For(p.Reader), m.Source})
+	}
+	if s.Holding != nil {
+		view.Learned = s.taughtOfRecipe(p, r, found.Name, s.now())
 	}
 	view.scaled(p, s, found.Name, volume)
 	view.chart(p, s, found.Name, volume)

@@ -22,6 +22,7 @@ type rigItem struct {
 	Name, Line, More string
 	Tests            []testRow
 	Test, TestName   string // address, and what is tested
+	Learned          *learnedLine
 }
 
 // rig shows the equipment and leads to the worksheets that test it.
@@ -53,6 +54,7 @@ func (v *rigView) fill(p *page, file *jobfile.File) {
 		if vessel.Pump != "" {
 			item.Test, item.TestName = "/rig/pump-off?vessel="+url.QueryEscape(vessel.Name), p.Say("web.pumpoff.title")
 			item.Tests = p.lastTests("vessel", vessel.Name)
+			item.Learned = p.Site.taughtOf(p, p.request, vessel.Name, p.Site.now())
 		}
 		v.Vessels = append(v.Vessels, item)
 	}

@@ -80,8 +80,10 @@ func (d *drawer) between(low, high float64) float64 {
 
 func (d *drawer) member() member {
 	m := member{kinetic: d.kinetics(), shape: d.Uniform.IntN(responseShapes), air: 1, share: 1, food: d.LogNormal(1, 0.25)}
+	m.food = d.setup.Learned.ofUptake(m.food)
 	d.compost(&m)
 	d.airflow(&m)
+	d.setup.Learned.ofTransfer(&m, d)
 	d.place(&m)
 	m.meter = d.meter()
 	m.strayUptake = float64(strayUptakeSpread * d.Next())
@@ -129,7 +131,7 @@ func (d *drawer) kinetics() growth.Kinetics {
 // purpose.
 func (d *drawer) compost(m *member) {
 	grams := d.setup.GramsOfCompost()
-	strength := d.LogNormal(1, 0.70)
+	strength := d.setup.Learned.ofUptake(d.LogNormal(1, 0.70))
 	m.life = growth.Brew{
 		Ready:    grams * d.LogNormal(2.5, 0.70) * strength,
 		Slow:     grams * d.LogNormal(9, 0.50) * strength,

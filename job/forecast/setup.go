@@ -20,6 +20,7 @@ type Setup struct {
 	Additions    []Addition
 	Planned      quantity.Span          // the recipe's hours
 	Limit        quantity.Concentration // 0 takes DefaultLimit
+	Learned      *Learned               // from finished batches; nil: what is usual
 }
 
 // Transfer is kLa at 20 °C as believed, with its 95 % range where one was

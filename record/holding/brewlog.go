@@ -134,6 +134,9 @@ func (h *Holding) Forecast(ctx context.Context, batch string, asked Asked) (*for
 	if err != nil {
 		return nil, nil, none, err
 	}
+	if subject.Setup.Learned, err = h.learned(ctx, batch); err != nil {
+		return nil, nil, none, err
+	}
 	made, err := forecast.Run(subject.Question(log, asked.Now, asked.Hours, asked.Members, asked.Seed))
 	if err != nil {
 		return nil, nil, none, err

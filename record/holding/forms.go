@@ -71,8 +71,10 @@ var Forms = []*Form{
 		amountOf("volume", ws.Volume, "0 L", "1000000 L", "volume_l", 1),
 		text("place", "place"),
 		text("note", "note")),
-	form("note", journal.Note, "", []string{"batch", "bed", "vessel"},
+	form("note", journal.Note, "", []string{"batch", "bed", "vessel", "recipe"},
 		needed(text("text", "text")),
+		choice("learn", "learn", "anew"), // of the vessel or recipe: its batches so far teach nothing more
+		text("recipe", "recipe"),
 		text("batch", "batch"),
 		text("bed", "bed"),
 		text("vessel", "vessel"),

@@ -189,6 +189,14 @@ func (j *Journal) Checkpoint(ctx context.Context, name string) (arrival int64, s
 	return arrival, state, troubled(err, j.path)
 }
 
+// LastAbout is the arrival of the last entry about a subject, 0 where there is
+// none.
+func (j *Journal) LastAbout(ctx context.Context, subject string) (int64, error) {
+	var arrival int64
+	err := j.reader.QueryRowContext(ctx, `SELECT COALESCE(MAX(arrival), 0) FROM entries WHERE subject = $1`, subject).Scan(&arrival)
+	return arrival, troubled(err, j.path)
+}
+
 // SetCheckpoint sets a state aside. It is a convenience and no record: where
 // it is missing or wrong, the entries say it all again.
 func (j *Journal) SetCheckpoint(ctx context.Context, name string, arrival int64, state []byte) error {
