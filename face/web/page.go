@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"aerosteep/job/jobfile"
 	"aerosteep/wording"
 )
 
@@ -15,15 +16,16 @@ import (
 type page struct {
 	visitor
 	Site    *Site
-	Title   string // begins with the thing
-	Heading string // the h1
-	Under   string // one line under it
-	Back    string // address of the way back, if there is one
-	BackTo  string // in words
-	Place   string // which of the five places is current
-	Task    bool   // done with the hands: no bar of places
-	Docked  bool   // the main action sits over the bar
-	Needs   int    // how many batches need somebody
+	Title   string           // begins with the thing
+	Heading string           // the h1
+	Under   string           // one line under it
+	Back    string           // address of the way back, if there is one
+	BackTo  string           // in words
+	Place   string           // which of the five places is current
+	Task    bool             // done with the hands: no bar of places
+	Docked  bool             // the main action sits over the bar
+	Needs   int              // how many batches need somebody
+	Who     []jobfile.Person // to be asked who holds the phone; none where it is known
 	View    any
 	styles  strings.Builder
 	classes map[string]string
@@ -34,6 +36,9 @@ func (p *page) Lang() string { return string(p.Language) }
 
 // LookChoice is the look, if one was chosen.
 func (p *page) LookChoice() string { return p.look }
+
+// Path is the page's own address.
+func (p *page) Path() string { return p.path }
 
 // Nonce lets the page's own style block in.
 func (p *page) Nonce() string { return p.nonce }

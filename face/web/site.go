@@ -65,6 +65,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /records/attach", s.attach)
 	mux.HandleFunc("POST /records/attach", s.attach)
 	mux.HandleFunc("GET /records/attached/{hash}", s.attached)
+	mux.HandleFunc("POST /who", s.who)
+	mux.HandleFunc("GET /handover", s.handover)
 	mux.HandleFunc("GET /run", s.runs)
 	mux.HandleFunc("GET /run/{name}", s.run)
 	mux.HandleFunc("POST /run/{name}", s.run)
@@ -151,7 +153,7 @@ func (s *Site) page(w http.ResponseWriter, r *http.Request, place string) *page 
 			s.log("refresh", err)
 		}
 	}
-	return &page{visitor: s.visitor(w, r), Site: s, Place: place}
+	return &page{visitor: s.visitor(w, r), Site: s, Place: place, Who: s.whoAsked(r)}
 }
 
 // now is the time on the wall of the holding.

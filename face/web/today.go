@@ -22,6 +22,7 @@ type todayView struct {
 	Hours  *todayHours
 	NoPick []letterLink // beds that may not be picked yet
 	Early  []string     // picks that came too soon
+	Handed *handedNote  // what the person before says
 	Odd    []oddLine    // foam near a rim, air that was found off
 }
 
@@ -54,6 +55,7 @@ func (s *Site) today(w http.ResponseWriter, r *http.Request) {
 		}
 		s.fillToday(p, view, file, now)
 		s.guardBeds(p, view, r)
+		view.Handed = s.handed(r.Context(), p, now)
 	}
 	s.show(w, http.StatusOK, "today", p)
 }

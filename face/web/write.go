@@ -42,7 +42,7 @@ var writings = []writing{
 	{"stock", "stock", []string{"ingredient", "received", "used", "left", "batch", "lot", "supplier", "label", "approved", "expires", "text"}, "records", "/records", nil},
 	{"leaves", "stock", []string{"batch", "volume", "container", "receiver", "text"}, "records", "/records", []string{"web.write.leaves.more"}},
 	{"incident", "incident", nil, "records", "/cards", []string{"web.write.incident.more"}},
-	{"note", "note", []string{"text", "batch", "bed", "vessel", "recipe", "learn"}, "records", "/records", nil},
+	{"note", "note", []string{"text", "batch", "bed", "vessel", "recipe", "learn", "handover"}, "records", "/records", nil},
 }
 
 func findWriting(name string) (writing, bool) {

@@ -73,7 +73,8 @@ var Forms = []*Form{
 		text("note", "note")),
 	form("note", journal.Note, "", []string{"batch", "bed", "vessel", "recipe"},
 		needed(text("text", "text")),
-		choice("learn", "learn", "anew"), // of the vessel or recipe: its batches so far teach nothing more
+		choice("learn", "learn", "anew"),      // of the vessel or recipe: its batches so far teach nothing more
+		choice("handover", "handover", "yes"), // to the next person
 		text("recipe", "recipe"),
 		text("batch", "batch"),
 		text("bed", "bed"),
