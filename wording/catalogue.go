@@ -41,6 +41,7 @@ var catalogue = sync.OnceValue(func() Table {
 		sprayWords,
 		applicationWords,
 		ordersWords,
+		schoolWords,
 		intakeWords,
 		attachWords,
 		applicationSheets,

@@ -66,6 +66,8 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("POST /records/attach", s.attach)
 	mux.HandleFunc("GET /records/attached/{hash}", s.attached)
 	mux.HandleFunc("POST /who", s.who)
+	mux.HandleFunc("GET /school", s.school)
+	mux.HandleFunc("GET /school/pail", s.playSchool)
 	mux.HandleFunc("GET /handover", s.handover)
 	mux.HandleFunc("GET /run", s.runs)
 	mux.HandleFunc("GET /run/{name}", s.run)
