@@ -4,10 +4,13 @@ import (
 	"context"
 	"encoding/json"
 	"net/http"
+	"slices"
+	"strings"
 	"time"
 
 	"aerosteep/record/holding"
 	"aerosteep/record/journal"
+	"aerosteep/worksheet"
 )
 
 // handoverView is what the next person must know: each living batch with its
@@ -22,9 +25,8 @@ type handoverView struct {
 
 type handedBatch struct {
 	life
-	Last string // the last reading, and by whom
-	Next string
-	Acts []string // what could be done, the best first
+	Lines []worksheet.Line // last reading and by whom, the next, who decides
+	Acts  []string         // what could be done, the best first
 }
 
 // handedNote is what the person before left in words.
@@ -50,23 +52,30 @@ func (s *Site) handover(w http.ResponseWriter, r *http.Request) {
 	for _, b := range view.Batches {
 		view.Due = append(view.Due, b.Due...)
 	}
+	slices.SortStableFunc(view.Due, func(a, b todo) int { return strings.Compare(a.Machine, b.Machine) })
 	s.show(w, http.StatusOK, "handover", p)
 }
 
 func (s *Site) handedBatch(p *page, b holding.Batch, now time.Time) handedBatch {
-	h := handedBatch{life: s.life(p, b, now), Last: p.Say("web.handover.no-reading")}
+	h := handedBatch{life: s.life(p, b, now)}
+	line := func(key, value string) {
+		h.Lines = append(h.Lines, worksheet.Line{Label: p.Say("web.handover." + key), Value: value})
+	}
 	twin, err := s.twin(context.Background(), b.Name, now)
 	if err != nil {
 		return h
 	}
-	if last := lastOxygen(twin); last != nil {
-		h.Last = p.Say("web.handover.last", "do", p.oneDecimal(last.MgPerL), "clock", p.When(last.At.In(now.Location()), now), "by", s.whoRead(b.Name, last.At))
+	last := p.Say("web.handover.no-reading")
+	if o := lastOxygen(twin); o != nil {
+		last = p.Say("web.handover.last", "do", p.oneDecimal(o.MgPerL), "clock", p.When(o.At.In(now.Location()), now), "by", s.whoRead(b.Name, o.At))
 	}
+	line("last.label", last)
 	if next := twin.Answer.NextReadingAt; next != nil {
 		if at, err := time.Parse(time.RFC3339, *next); err == nil {
-			h.Next = p.When(at.In(now.Location()), now)
+			line("next.label", p.When(at.In(now.Location()), now))
 		}
 	}
+	line("decides", "____________")
 	for _, a := range twin.Answer.Actions {
 		h.Acts = append(h.Acts, a.Text.For(p.Reader))
 	}
