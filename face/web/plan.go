@@ -28,6 +28,7 @@ type planView struct {
 	Missing  []string
 	Cautions []string
 	Planned  bool
+	Held     bool // the holding wants something
 }
 
 // batchPlan is one batch of the plan.
@@ -76,7 +77,7 @@ func (s *Site) plan(w http.ResponseWriter, r *http.Request) {
 	p := s.page(w, r, "today")
 	p.Back, p.BackTo = "/", p.Say("web.place.today")
 	p.Heading, p.Title = p.Say("web.plan.title"), p.Say("web.plan.title")
-	view := &planView{Job: r.PostForm.Get("job")}
+	view := &planView{Job: r.PostForm.Get("job"), Held: s.held() != nil}
 	p.View = view
 	status := http.StatusOK
 	file, faults := s.wanted(view.Job)
@@ -90,6 +91,21 @@ func (s *Site) plan(w http.ResponseWriter, r *http.Request) {
 		view.make(p, file, s.planFor(view.Job, file, p, s.Now()), s.Now())
 	}
 	s.show(w, status, "plan", p)
+}
+
+// wantedFile is what the holding holds, as a job file that travels to a phone.
+func (s *Site) wantedFile(w http.ResponseWriter, r *http.Request) {
+	if s.Holding == nil || s.Holding.Empty() {
+		s.nothingHere(w, r)
+		return
+	}
+	text, problems := jobfile.Compose(s.Holding.Parts())
+	if err := problems.OrNil(); err != nil {
+		s.broken(w, err)
+		return
+	}
+	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+	_, _ = w.Write(text)
 }
 
 // wanted is the job file that was pasted, else what the holding holds.

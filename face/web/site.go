@@ -87,6 +87,7 @@ func (s *Site) Handler() http.Handler {
 	mux.HandleFunc("GET /write/{name}", s.write)
 	mux.HandleFunc("POST /write/{name}", s.write)
 	mux.HandleFunc("GET /plan", s.plan)
+	mux.HandleFunc("GET /plan/wanted", s.wantedFile)
 	mux.HandleFunc("POST /plan", s.plan)
 	mux.HandleFunc("GET /rig", s.rig)
 	mux.HandleFunc("GET /rig/pump-off", s.pumpOff)

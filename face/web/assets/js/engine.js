@@ -40,3 +40,10 @@ export async function offBed(corners, coords) {
   const ready = await engine();
   return ready.offBed(corners, coords.latitude, coords.longitude, coords.accuracy, page.lang, page.dataset.units);
 }
+
+// planHere plans a job file on the phone.
+export async function planHere(job, at) {
+  const page = document.documentElement;
+  const ready = await engine();
+  return JSON.parse(ready.plan(job, at, page.lang, page.dataset.units));
+}

@@ -11,6 +11,7 @@ if (document.getElementById("walk")) import("./walk.js");
 if (document.getElementById("bench")) import("./bench.js");
 if (document.getElementById("pumpoff")) import("./pumpoff.js");
 if (document.querySelector("form[data-sheet]")) import("./worksheet.js");
+if (document.getElementById("plan-form")) import("./plan.js");
 if (document.querySelector("form[data-keep]")) import("./run.js");
 if (document.querySelector("form[data-write]")) import("./write.js");
 

@@ -28,7 +28,7 @@ self.addEventListener("fetch", (event) => {
   const address = new URL(request.url);
   if (request.method !== "GET" || address.origin !== location.origin || address.pathname.startsWith("/api/")) return;
   if (address.pathname.startsWith("/assets/")) event.respondWith(address.search ? fromKept(request) : fromServer(request, made));
-  else if (/^\/batches\/[^/]+\/carried$/.test(address.pathname)) event.respondWith(fromServer(request, kept));
+  else if (address.pathname === "/plan/wanted" || /^\/batches\/[^/]+\/carried$/.test(address.pathname)) event.respondWith(fromServer(request, kept));
   else if (request.mode === "navigate") event.respondWith(fromServer(request, kept).catch(() => caches.match(never)));
 });
 
