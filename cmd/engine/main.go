@@ -23,7 +23,7 @@ func main() {
 			return offBed(args[0].String(), args[1].Float(), args[2].Float(), args[3].Float(), args[4].String(), args[5].String())
 		}),
 		"plan": js.FuncOf(func(_ js.Value, args []js.Value) any {
-			return planHere(args[0].String(), args[1].String(), args[2].String(), args[3].String())
+			return planHere(args[0].String(), args[1].String(), args[2].String(), args[3].String(), args[4].String(), args[5].String())
 		}),
 		"forecast": js.FuncOf(func(_ js.Value, args []js.Value) any {
 			return foresee(args[0].String(), args[1].String(), args[2].String(), args[3].String(), args[4].String())

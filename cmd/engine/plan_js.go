@@ -3,6 +3,7 @@
 package main
 
 import (
+	"encoding/base64"
 	"encoding/json"
 	"time"
 
@@ -30,8 +31,14 @@ type plannedStep struct {
 	Text string `json:"text"`
 }
 
-// planHere plans a job file on the phone, with the server's digits.
-func planHere(text, now, language, units string) string {
+// planHere plans a job file on the phone, with the server's digits. The zone of
+// the holding travels with its data, in base64.
+func planHere(text, now, language, units, zone, zoneData string) string {
+	if data, err := base64.StdEncoding.DecodeString(zoneData); err == nil && zone != "" {
+		if known, err := time.LoadLocationFromTZData(zone, data); err == nil {
+			jobfile.KnowZone(known)
+		}
+	}
 	reader := wording.Reader{Language: wording.Language(language), Units: wording.Units(units)}
 	out, _ := json.Marshal(planOf(text, now, reader)) // nothing in it can fail
 	return string(out)

@@ -17,8 +17,11 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"aerosteep/face/web"
+	"aerosteep/job/jobfile"
+	"aerosteep/job/plan"
 	"aerosteep/record/holding"
 	"aerosteep/record/journal"
+	"aerosteep/wording"
 )
 
 // village is a server that loses its line and gets it back at the same address.
@@ -180,6 +183,47 @@ func TestThePhoneWorksWithoutTheServer(t *testing.T) {
 		t.Errorf("the phone said lowest %s, the server says %+v (%v, %v)", moved, twin.Forecast.MinDO, err, trouble)
 	}
 	until(t, ctx, "nothing waits any more", `!document.getElementById("signal").textContent.includes("3")`)
+}
+
+// TestThePhonePlansWithoutTheServer: the plan page was seen once; with the server
+// gone the phone plans what was wanted then, batch by batch and step by step as
+// the server would, and says what is wrong with a job file that was typed.
+func TestThePhonePlansWithoutTheServer(t *testing.T) {
+	h := demoHolding(t)
+	v := newVillage(t, h)
+	ctx, closeTab := quiet(t)
+	defer closeTab()
+	must(t, ctx, chromedp.Navigate(v.at("/plan?lang=en&units=us")))
+	until(t, ctx, "the worker brings what the field needs",
+		`document.documentElement.dataset.engine && await caches.match(document.documentElement.dataset.engine, {ignoreVary: true})`)
+	must(t, ctx, chromedp.Navigate(v.at("/plan")))
+	until(t, ctx, "what is wanted is kept", `await caches.match("/plan/wanted", {ignoreVary: true})`)
+
+	v.down()
+	must(t, ctx, chromedp.Navigate(v.at("/plan")))
+	const here = `document.querySelector("[data-here]")`
+	until(t, ctx, "the page opens", here+` && !`+here+`.hidden`)
+	ask[bool](t, ctx, `(`+here+`.closest("details").open = true, `+here+`.click(), true)`)
+	until(t, ctx, "the phone plans", `document.querySelectorAll("#planned-here li").length > 0`)
+	text, problems := jobfile.Compose(h.Parts())
+	file, more := jobfile.Read(text, "job.toml", jobfile.Whole)
+	if err := append(problems, more...).OrNil(); err != nil {
+		t.Fatal(err)
+	}
+	made := plan.Make(plan.Input{File: file, Now: demoHour, Reader: wording.Reader{Language: wording.English, Units: wording.US}})
+	steps := 0
+	shown := strings.ReplaceAll(ask[string](t, ctx, `document.getElementById("planned-here").innerText`), "\u00a0", " ")
+	for _, b := range made.Batches {
+		steps += len(b.Steps)
+		if !strings.Contains(shown, b.ID) {
+			t.Errorf("the phone does not plan %s", b.ID)
+		}
+	}
+	if got := ask[int](t, ctx, `document.querySelectorAll("#planned-here li").length`); got != steps {
+		t.Errorf("%d steps on the phone, %d by the server", got, steps)
+	}
+	ask[bool](t, ctx, `(document.getElementById("f-job").value = "[[bed]]\nnaem = 'K'", `+here+`.click(), true)`)
+	until(t, ctx, "a slip is told with its line", `document.getElementById("planned-here").innerText.includes("Line 2")`)
 }
 
 func readings(t *testing.T, h *holding.Holding) []journal.Entry {

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"strings"
@@ -93,7 +94,8 @@ func (s *Site) plan(w http.ResponseWriter, r *http.Request) {
 	s.show(w, status, "plan", p)
 }
 
-// wantedFile is what the holding holds, as a job file that travels to a phone.
+// wantedFile is what the holding holds, as a job file that travels to a phone,
+// with its time zone, of which a phone's engine has no table.
 func (s *Site) wantedFile(w http.ResponseWriter, r *http.Request) {
 	if s.Holding == nil || s.Holding.Empty() {
 		s.nothingHere(w, r)
@@ -104,8 +106,14 @@ func (s *Site) wantedFile(w http.ResponseWriter, r *http.Request) {
 		s.broken(w, err)
 		return
 	}
-	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
-	_, _ = w.Write(text)
+	zone := s.Holding.Zone(time.UTC)
+	carried, err := json.Marshal(map[string]any{"job": string(text), "zone": zone.String(), "zone_data": jobfile.ZoneData(zone, s.Now())})
+	if err != nil {
+		s.broken(w, err)
+		return
+	}
+	w.Header().Set("Content-Type", "application/json")
+	_, _ = w.Write(carried)
 }
 
 // wanted is the job file that was pasted, else what the holding holds.

@@ -3,7 +3,6 @@ package jobfile
 import (
 	"regexp"
 	"strings"
-	"time"
 
 	"aerosteep/job/ground"
 	"aerosteep/job/rig"
@@ -17,7 +16,7 @@ var zoneKind = kind{name: "zone", schema: map[string]any{"type": "string"}, read
 	if r.shape != textShape {
 		return r.wrongShape()
 	}
-	if zone, err := time.LoadLocation(name); err == nil && name != "" && name != "Local" {
+	if zone, err := zoneNamed(name); err == nil && name != "" && name != "Local" {
 		return zone
 	}
 	return r.refuse(wording.Say("jobfile.not-a-zone"), r.allowed(), wording.Say("jobfile.not-a-zone.advice"))

@@ -42,8 +42,8 @@ export async function offBed(corners, coords) {
 }
 
 // planHere plans a job file on the phone.
-export async function planHere(job, at) {
+export async function planHere(job, at, zone, zoneData) {
   const page = document.documentElement;
   const ready = await engine();
-  return JSON.parse(ready.plan(job, at, page.lang, page.dataset.units));
+  return JSON.parse(ready.plan(job, at, page.lang, page.dataset.units, zone, zoneData));
 }

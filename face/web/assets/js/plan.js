@@ -5,7 +5,7 @@ import { now } from "./queue.js";
 
 const form = document.getElementById("plan-form");
 const shown = document.getElementById("planned-here");
-const wanted = form.dataset.wanted && fetch(form.dataset.wanted).then((answer) => (answer.ok ? answer.text() : ""), () => "");
+const wanted = form.dataset.wanted && fetch(form.dataset.wanted).then((answer) => answer.json()).catch(() => null);
 
 const button = form.querySelector("[data-here]");
 button.hidden = false;
@@ -13,11 +13,12 @@ button.addEventListener("click", show);
 
 async function show() {
   const typed = form.querySelector("textarea").value.trim();
-  const job = typed || (await wanted) || "";
+  const carried = (await wanted) ?? {};
+  const job = typed || carried.job || "";
   shown.hidden = false;
   shown.textContent = shown.dataset.working;
   try {
-    write(await planHere(job, now().toISOString()));
+    write(await planHere(job, now().toISOString(), carried.zone ?? "", carried.zone_data ?? ""));
   } catch {
     shown.textContent = shown.dataset.missing;
   }
