@@ -2,11 +2,14 @@ package wording
 
 // attachWords are about papers of others that are kept with the records.
 var attachWords = Table{
-	"cli.paper":            {"a record as somebody wants to see it: an inspector, a client, the wall of the shed", "un registro como alguien lo quiere ver: un inspector, un cliente, la pared de la bodega"},
-	"cli.paper.advice":     {"for example: paper brew D-114, paper season 2026, paper folder season:2026 --pdf folder.pdf", "por ejemplo: paper brew D-114, paper season 2026, paper folder season:2026 --pdf carpeta.pdf"},
-	"cli.log.attach":       {"keep a paper of somebody else: a supplier's record, a laboratory's report, a photo of a label", "guardar un papel ajeno: registro de un proveedor, informe de laboratorio, foto de una etiqueta"},
-	"api.no-paper":         {"no such paper is kept", "no se guarda tal papel"},
-	"holding.attach.about": {"it says not what the paper is about", "no dice de qué trata el papel"},
+	"cli.serve.phone":       {"On a phone in the same network: {address}", "En un teléfono de la misma red: {address}"},
+	"cli.serve.phone.not":   {"Only this machine reaches it. For a phone in the same network: set a password (aerosteep password), then serve --listen 0.0.0.0:8417.", "Solo lo alcanza esta máquina. Para un teléfono de la misma red: ponga una contraseña (aerosteep password) y luego serve --listen 0.0.0.0:8417."},
+	"cli.serve.phone.plain": {"Over plain HTTP a phone keeps no pages for when there is no signal: serve with --cert FILE --key FILE, with a certificate that the phone trusts.", "Por HTTP simple el teléfono no guarda páginas para cuando no hay señal: sirva con --cert ARCHIVO --key ARCHIVO, con un certificado en que el teléfono confíe."},
+	"cli.paper":             {"a record as somebody wants to see it: an inspector, a client, the wall of the shed", "un registro como alguien lo quiere ver: un inspector, un cliente, la pared de la bodega"},
+	"cli.paper.advice":      {"for example: paper brew D-114, paper season 2026, paper folder season:2026 --pdf folder.pdf", "por ejemplo: paper brew D-114, paper season 2026, paper folder season:2026 --pdf carpeta.pdf"},
+	"cli.log.attach":        {"keep a paper of somebody else: a supplier's record, a laboratory's report, a photo of a label", "guardar un papel ajeno: registro de un proveedor, informe de laboratorio, foto de una etiqueta"},
+	"api.no-paper":          {"no such paper is kept", "no se guarda tal papel"},
+	"holding.attach.about":  {"it says not what the paper is about", "no dice de qué trata el papel"},
 
 	"input.log-attach.what":       {"What it is", "Qué es"},
 	"input.log-attach.lot":        {"About lot", "Sobre el lote"},

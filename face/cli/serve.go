@@ -3,10 +3,12 @@ package cli
 import (
 	"context"
 	"fmt"
+	"net"
 	"os"
 	"os/exec"
 	"os/signal"
 	"runtime"
+	"strings"
 	"syscall"
 	"time"
 
@@ -69,12 +71,50 @@ func (p *program) serve(ctx context.Context, h *holding.Holding, a *address, now
 		Holding: h, Listen: a.listen, Cert: a.cert, Key: a.key, Now: now,
 		Announce: func(address string) {
 			fmt.Fprintln(p.Out, address)
+			p.tellPhone(h, a, address)
 			if a.open {
 				openInBrowser(address)
 			}
 		},
 		Report: func(where string, err error) { fmt.Fprintf(p.Err, "aerosteep: %s: %v\n", where, err) },
 	})
+}
+
+// tellPhone says how the phone in the shed reaches the server: by which addresses
+// of this machine, or what it takes to be reached at all.
+func (p *program) tellPhone(h *holding.Holding, a *address, address string) {
+	r, err := p.reader(h.Reader())
+	if err != nil {
+		return
+	}
+	host, _, _ := net.SplitHostPort(a.listen)
+	if ip := net.ParseIP(host); host == "localhost" || ip != nil && ip.IsLoopback() {
+		fmt.Fprintln(p.Out, wrap(wording.Say("cli.serve.phone.not").For(r), columns, ""))
+		return
+	}
+	scheme, rest, _ := strings.Cut(address, "://")
+	_, port, _ := net.SplitHostPort(rest)
+	for _, ip := range ownAddresses() {
+		fmt.Fprintln(p.Out, wording.Say("cli.serve.phone", wording.Places{"address": scheme + "://" + net.JoinHostPort(ip, port)}).For(r))
+	}
+	if scheme == "http" {
+		fmt.Fprintln(p.Out, wrap(wording.Say("cli.serve.phone.plain").For(r), columns, ""))
+	}
+}
+
+// ownAddresses are those under which other machines of the network see this one.
+func ownAddresses() []string {
+	all, err := net.InterfaceAddrs()
+	if err != nil {
+		return nil // the address on the first line still stands
+	}
+	var own []string
+	for _, a := range all {
+		if n, ok := a.(*net.IPNet); ok && n.IP.To4() != nil && !n.IP.IsLoopback() && !n.IP.IsLinkLocalUnicast() {
+			own = append(own, n.IP.String())
+		}
+	}
+	return own
 }
 
 // openInBrowser asks the system to show an address. Where it cannot, the
