@@ -144,6 +144,7 @@ var webPagesWords = Table{
 	"web.plan.here.nothing":   {"Nothing is wanted.", "No hay pedidos."},
 	"web.plan.problem-line":   {"Line {line}, {field}: {what}", "Línea {line}, {field}: {what}"},
 	"web.plan.batch-line":     {"{recipe} in {vessel}; chance under the limit {chance}", "{recipe} en {vessel}; probabilidad bajo el límite {chance}"},
+	"web.shed.listed":         {"Too different in size to draw at one scale: the largest holds {times} times the smallest.", "De tamaños demasiado distintos para dibujarlos a una escala: el mayor contiene {times} veces el menor."},
 	"web.batch.no-forecast":   {"No forecast: {why}", "Sin pronóstico: {why}"},
 	"web.batch.ended":         {"Ended {when}", "Terminó {when}"},
 	"web.batch.not-started":   {"Not started", "Sin empezar"},

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"math"
 	"net/http"
 	"slices"
 	"time"
@@ -130,24 +131,36 @@ func (s *Site) planned(p *page, view *todayView, file *jobfile.File, now time.Ti
 
 // vesselView is one vessel in the shed, drawn to one scale with the others.
 type vesselView struct {
+	Listed                                     string // why the vessels are listed and not drawn; "" where they are
 	Name, Under, Value, State, StateWord, Link string
 	Width, Height                              int // px
 	Level                                      int // px of tea from the bottom
 	Living                                     bool
 }
 
+// How tall the tallest vessel is drawn, and the smallest that is still drawn at
+// the same scale, px.
+const (
+	tallestDrawn = 140.0
+	leastDrawn   = 24.0
+)
+
 // shed draws all vessels on one ground line at one scale: a vessel as tall as
-// wide, by its volume.
+// wide, by its volume. Where the smallest would be too small to see, they are
+// listed, and the list says why.
 func shed(p *page, file *jobfile.File, lives []life) []vesselView {
 	var all []vesselView
-	tallest := 0.0
+	smallest, tallest := math.Inf(1), 0.0
 	for _, v := range file.Vessels {
-		tallest = max(tallest, heightOf(v.Full))
+		smallest, tallest = min(smallest, heightOf(v.Full)), max(tallest, heightOf(v.Full))
+	}
+	listed := ""
+	if smallest/tallest*tallestDrawn < leastDrawn {
+		listed = p.Say("web.shed.listed", "times", wording.Number(math.Pow(tallest/smallest, 3), 2, p.Reader))
 	}
 	for _, v := range file.Vessels {
-		height := heightOf(v.Full) / tallest * 140
-		view := vesselView{Name: v.Name, Under: v.Full.Speak(p.Reader), Width: int(height * 0.8), Height: int(max(height, 24)), Link: "/rig", StateWord: p.Say("web.shed.free")}
-		view.Width = max(view.Width, 24)
+		height := heightOf(v.Full) / tallest * tallestDrawn
+		view := vesselView{Name: v.Name, Under: v.Full.Speak(p.Reader), Width: int(height * 0.8), Height: int(height), Link: "/rig", StateWord: p.Say("web.shed.free"), Listed: listed}
 		for _, l := range lives {
 			if l.Vessel == v.Name {
 				view.Living, view.Value, view.State, view.StateWord, view.Link = true, l.Value, l.State, l.StateWord, "/batches/"+l.Name
