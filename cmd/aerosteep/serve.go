@@ -19,14 +19,16 @@ func serve(ctx context.Context, s cli.Serving) error {
 	if err != nil {
 		return err
 	}
+	site := web.New(s.Holding, s.Now, s.Report)
 	server := api.Server{
 		Listen: s.Listen, Cert: s.Cert, Key: s.Key, Password: password,
 		API:      api.New(s.Holding, s.Now, time.Local, s.Report),
-		Pages:    web.New(s.Holding, s.Now, s.Report).Handler(),
+		Pages:    site.Handler(),
 		Announce: s.Announce,
 	}
 	following, stop := context.WithCancel(ctx)
 	defer stop()
+	go site.Warm(following)
 	go s.Holding.FollowSky(following, skyEvery, func(err error) { s.Report("weather", err) })
 	return server.Run(ctx)
 }

@@ -1,7 +1,9 @@
 package web
 
 import (
+	"context"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"aerosteep/job/jobfile"
@@ -16,13 +18,18 @@ type made struct {
 	version int64
 	file    *jobfile.File
 	read    bool
-	plans   map[planKey]*plan.Plan
+	plans   map[planKey]*keptPlan
 }
 
 type planKey struct {
 	reader wording.Reader
-	slot   int64
 	sky    int64 // when the forecast was kept
+}
+
+type keptPlan struct {
+	plan     *plan.Plan
+	slot     int64 // of time, that it was made in
+	renewing atomic.Bool
 }
 
 // planFreshFor is how long a plan is shown before it is made anew.
@@ -54,22 +61,57 @@ func (s *Site) renew() {
 	}
 }
 
-// planOf is the plan of what the holding wants.
+// planOf is the plan of what the holding wants. One that has aged while nothing
+// was written down is shown once more, and made anew meanwhile: nobody waits for
+// it but the first.
 func (s *Site) planOf(file *jobfile.File, reader wording.Reader, now time.Time) *plan.Plan {
-	key := planKey{reader: reader, slot: now.UnixNano() / int64(planFreshFor)}
+	key := planKey{reader: reader}
 	in := plan.Input{File: file, Now: now, Reader: reader}
 	if sky := s.sky(); sky != nil {
 		key.sky, in.Weather = sky.KeptAt.UnixNano(), sky.Forecast
 	}
 	s.made.mu.Lock()
+	kept, version := s.made.plans[key], s.made.version
+	s.made.mu.Unlock()
+	if kept == nil {
+		kept = &keptPlan{plan: plan.Make(in), slot: slotOf(now)}
+		s.keepPlan(key, kept, version)
+		return kept.plan
+	}
+	if kept.slot != slotOf(now) && kept.renewing.CompareAndSwap(false, true) {
+		go func() { s.keepPlan(key, &keptPlan{plan: plan.Make(in), slot: slotOf(now)}, version) }()
+	}
+	return kept.plan
+}
+
+func slotOf(now time.Time) int64 { return now.UnixNano() / int64(planFreshFor) }
+
+// keepPlan keeps a plan unless something was written down since it was begun.
+func (s *Site) keepPlan(key planKey, made *keptPlan, version int64) {
+	s.made.mu.Lock()
 	defer s.made.mu.Unlock()
-	if kept := s.made.plans[key]; kept != nil {
-		return kept
+	if version != s.made.version {
+		return
 	}
-	result := plan.Make(in)
 	if len(s.made.plans) > 8 || s.made.plans == nil {
-		s.made.plans = map[planKey]*plan.Plan{}
+		s.made.plans = map[planKey]*keptPlan{}
 	}
-	s.made.plans[key] = result
-	return result
+	s.made.plans[key] = made
+}
+
+// Warm makes what the first page would wait for: the plan, and the forecast of
+// each living batch.
+func (s *Site) Warm(ctx context.Context) {
+	file := s.held()
+	if file == nil {
+		return
+	}
+	if len(file.Wants) > 0 {
+		s.planOf(file, file.Holding.Reader, s.Now())
+	}
+	for _, b := range s.Holding.Batches() {
+		if b.Living() && ctx.Err() == nil {
+			_, _ = s.twin(ctx, b.Name, s.now()) // what is wrong with it, its page says
+		}
+	}
 }
