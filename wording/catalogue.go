@@ -41,6 +41,7 @@ var catalogue = sync.OnceValue(func() Table {
 		sprayWords,
 		applicationWords,
 		ordersWords,
+		formulaWords,
 		schoolWords,
 		intakeWords,
 		attachWords,

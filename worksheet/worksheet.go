@@ -28,6 +28,9 @@ func (s *Sheet) Purpose() wording.Text { return wording.Say("sheet." + s.Name + 
 // Range says for which inputs the answer holds.
 func (s *Sheet) Range() wording.Text { return wording.Say("sheet." + s.Name + ".range") }
 
+// Formula says how the answer is worked out, in one line.
+func (s *Sheet) Formula() wording.Text { return wording.Say("formula." + s.Name) }
+
 // Input finds an input by its flag.
 func (s *Sheet) Input(flag string) (*Input, bool) {
 	for i := range s.Inputs {

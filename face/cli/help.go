@@ -29,6 +29,7 @@ func (p *program) sheetHelp(sheet *worksheet.Sheet) {
 	for _, line := range strings.Split(strings.TrimRight(exampleOutput(sheet, p.Now), "\n"), "\n") {
 		fmt.Fprintln(w, strings.TrimRight("  "+line, " "))
 	}
+	fmt.Fprintf(w, "\nFormula: %s\n", sheet.Formula().For(r))
 	fmt.Fprintf(w, "\nRange: %s\n", sheet.Range().For(r))
 	for _, s := range sheet.Sources {
 		fmt.Fprintf(w, "Source: %s; %s\n", s.Title, s.Where)

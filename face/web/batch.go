@@ -9,6 +9,7 @@ import (
 	"aerosteep/job/forecast"
 	"aerosteep/quantity"
 	"aerosteep/record/holding"
+	"aerosteep/source"
 	"aerosteep/wording"
 	"aerosteep/worksheet"
 )
@@ -16,6 +17,8 @@ import (
 // batchView is one batch: the oxygen sentence and bar, the forecast, what may
 // be changed, what was done.
 type batchView struct {
+	Working []worksheet.Line // what the forecast rests on
+	Sources []source.Source
 	life
 	Again                []string // beds that wait again, after a batch that was not used
 	Known                bool
@@ -76,6 +79,26 @@ func (s *Site) carried(w http.ResponseWriter, r *http.Request) {
 	}
 	w.Header().Set("Content-Type", "application/json")
 	_, _ = w.Write(text)
+}
+
+// working is what the forecast rests on: vessel, air, water, readings.
+func (v *batchView) working(p *page, twin *holding.Twin) {
+	line := func(key, value string) {
+		v.Working = append(v.Working, worksheet.Line{Label: p.Say("web.working." + key), Value: value})
+	}
+	s := twin.Subject.Setup
+	line("volume", both(p, s.Volume))
+	air := s.Transfer.Estimate.Speak(p.Reader)
+	if s.Transfer.Low95 > 0 {
+		air += " (" + s.Transfer.Low95.Speak(p.Reader) + " – " + s.Transfer.High95.Speak(p.Reader) + ")"
+	}
+	line("air", air)
+	line("start", s.Start.Speak(p.Reader))
+	line("hours", s.Planned.Speak(p.Reader))
+	line("limit", quantity.MilligramsPerLitre(twin.Forecast.Limit).Speak(p.Reader))
+	line("readings", p.Say("web.working.readings.of", "n", twin.Forecast.Used, "doubted", len(twin.Forecast.Doubted)))
+	line("range", p.Say("web.working.bands"))
+	v.Sources = forecast.Sources()
 }
 
 // waitAgain are the beds that a batch which was not used leaves waiting, each with
@@ -151,6 +174,7 @@ func (v *batchView) fill(p *page, twin *holding.Twin, now time.Time) {
 	}
 	v.Bar = drawOxygenBar(p, f.State.DO.Median, f.Limit, heldNow(f), low, high)
 	v.Why = twin.Answer.Why.Text.For(p.Reader)
+	v.working(p, twin)
 	use := twin.Answer.UseBy.Minutes.Low80
 	v.UseBy = p.Say("web.batch.use-by", "minutes", int(use), "clock", p.When(now.Add(time.Duration(use*float64(time.Minute))), now))
 	v.charts(p, twin, now)

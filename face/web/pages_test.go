@@ -7,6 +7,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"aerosteep/wording"
+	"aerosteep/worksheet/catalog"
 )
 
 // Every page is reached from Today by links, full and empty.
@@ -126,4 +129,21 @@ func TestAPastedJobFileIsPlannedOrMended(t *testing.T) {
 	if status, body := post(pail(t)); status != http.StatusOK || !strings.Contains(body, `data-key="chance_below_limit"`) {
 		t.Errorf("the pail answers %d", status)
 	}
+}
+
+// Every worksheet shows its working: the formula in both languages, and with an
+// answer what it was worked out with; the batch page likewise.
+func TestEveryNumberShowsItsWorking(t *testing.T) {
+	for _, sheet := range catalog.All() {
+		for _, language := range []wording.Language{wording.English, wording.Spanish} {
+			if said := sheet.Formula().For(wording.Reader{Language: language}); strings.Contains(said, "formula.") || said == "" {
+				t.Errorf("%s has no formula in %s", sheet.Name, language)
+			}
+		}
+	}
+	server := demoServer(t)
+	page, _ := fetch(t, server, "/worksheets/dilute?tea=10+L&water=80+L")
+	see(t, page, "Show the working", "share = tea ÷ (tea", "<dd>10 L</dd>", "<dd>80 L</dd>")
+	page, _ = fetch(t, server, "/batches/D-114")
+	see(t, page, "Show the working", "dC/dt = kLa (Cs − C)", "air, kLa at 20 °C", "used, 0 doubted")
 }

@@ -29,6 +29,8 @@ type sheetView struct {
 	Sources  []source.Source
 	Basis    string
 	Range    string
+	Formula  string
+	With     []worksheet.Line // what the answer was worked out with
 	Plot     *plotView
 }
 
@@ -65,7 +67,7 @@ func (s *Site) worksheet(w http.ResponseWriter, r *http.Request) {
 	p := &page{visitor: s.visitor(w, r), Place: "rig", Back: "/worksheets"}
 	p.Heading = sheetTitle(p, sheet)
 	p.Title, p.Under, p.BackTo = p.Heading, p.Say("web.worksheet.kicker"), p.Say("web.worksheets.title")
-	view := &sheetView{Sheet: sheet, Method: "get", Group: sheet.Group.Title().For(p.Reader), Range: sheet.Range().For(p.Reader), Sources: sheet.Sources}
+	view := &sheetView{Sheet: sheet, Method: "get", Group: sheet.Group.Title().For(p.Reader), Range: sheet.Range().For(p.Reader), Formula: sheet.Formula().For(p.Reader), Sources: sheet.Sources}
 	given, asked := formValues(sheet, r.Form, p)
 	if s.Holding != nil {
 		s.Holding.HandIn(sheet, given)
@@ -155,7 +157,26 @@ func (v *sheetView) answer(p *page, sheet *worksheet.Sheet, given worksheet.Valu
 		return faults
 	}
 	v.fill(p, result)
+	v.with(p, sheet, given)
 	return nil
+}
+
+// with lists the inputs that the answer was worked out with: what was typed, and
+// what stands where nothing was.
+func (v *sheetView) with(p *page, sheet *worksheet.Sheet, given worksheet.Values) {
+	for i := range sheet.Inputs {
+		in := &sheet.Inputs[i]
+		line := worksheet.Line{Key: in.Flag, Label: in.Label(sheet.Name).For(p.Reader), Value: strings.Join(given[in.Flag], ", ")}
+		if line.Value == "" && in.Default != "" {
+			line.Value = in.Default + " (" + p.Say("web.working.usual") + ")"
+		}
+		if in.Kind == worksheet.File || in.Kind == worksheet.FileOrName && strings.Contains(line.Value, "\n") {
+			line.Value = p.Say("web.working.file", "n", strings.Count(line.Value, "\n")+1)
+		}
+		if line.Value != "" {
+			v.With = append(v.With, line)
+		}
+	}
 }
 
 func (v *sheetView) fill(p *page, result *worksheet.Result) {
