@@ -2,23 +2,56 @@ package numeric
 
 import "math"
 
-// The constants split ln 2 into a part with zeros at its end, so that a whole
-// multiple of it is exact, and the rest.
+// The constants split ln 2, and a 128th of it, into a part with zeros at its
+// end, so that a whole multiple of it is exact, and the rest.
 const (
 	ln2High    = 6.93147180369123816490e-01
 	ln2Low     = 1.90821492927058770002e-10
-	log2OfE    = 1.44269504088896338700e+00
+	partHigh   = 0x1.62e42feep-8
+	partLow    = 0x1.a39ef35793c76p-40
+	partsInOne = 0x1.71547652b82fep+7 // 128/ln 2
 	expLargest = 7.09782712893383973096e+02
 	expLeast   = -7.45133219101941108420e+02
+	expPlain   = 708.0 // within it the result is finite and not subnormal
 )
 
-// Exp is e to the power x, within one unit in the last place. The library's
+// A number added to wholes and wholesBits taken from the sum's bits leave the
+// nearest whole number.
+const (
+	wholes     = 0x1.8p52
+	wholesBits = 0x4338000000000000
+)
+
+// Exp is e to the power x, within 0.6 units in the last place. The library's
 // Exp differs between amd64 and WebAssembly in the last bit; this one does
 // not. NaN gives NaN, +Inf +Inf, -Inf 0.
 //
-// Method: x = k ln 2 + r with |r| <= 0.35, and a rational form for exp(r)
-// (FreeBSD msun, e_exp.c).
+// Method: x = k ln 2/128 + r with |r| <= ln 2/256, 2^(k/128) from a table, and
+// the series of exp(r) to r^5, which leaves 6e-19 (Tang 1989, ACM Trans. Math.
+// Softw. 15:144).
 func Exp(x float64) float64 {
+	if !(math.Abs(x) < expPlain) {
+		return expAtItsEnds(x)
+	}
+	y, k := expOfParts(x)
+	return math.Float64frombits(math.Float64bits(y) + uint64(k)<<52)
+}
+
+// expOfParts is exp(x) = y times 2 to the power k with y from 1 to 2, but for
+// rounding.
+func expOfParts(x float64) (y float64, k int64) {
+	shifted := float64(x*partsInOne) + wholes
+	parts := int64(math.Float64bits(shifted)) - wholesBits
+	count := shifted - wholes
+	r := (x - float64(count*partHigh)) - float64(count*partLow)
+	square := float64(r * r)
+	series := r + float64(square*(0.5+float64(r*(1.0/6))+float64(square*(1.0/24+float64(r*(1.0/120))))))
+	power := &powersOfTwo[parts&127]
+	return power.value + float64(power.value*(power.rest+series)), parts >> 7
+}
+
+// expAtItsEnds is Exp where the result is subnormal, zero or beyond all.
+func expAtItsEnds(x float64) float64 {
 	switch {
 	case math.IsNaN(x):
 		return x
@@ -27,41 +60,8 @@ func Exp(x float64) float64 {
 	case x < expLeast:
 		return 0
 	}
-	half := 0.5
-	if x < 0 {
-		half = -0.5
-	}
-	k := int(float64(log2OfE*x) + half)
-	high := x - float64(float64(k)*ln2High)
-	low := float64(float64(k) * ln2Low)
-	return scale(expOfRest(high, low), k)
-}
-
-// expOfRest is exp(high - low) for |high - low| <= 0.35.
-func expOfRest(high, low float64) float64 {
-	const (
-		p1 = 1.66666666666666657415e-01
-		p2 = -2.77777777770155933842e-03
-		p3 = 6.61375632143793436117e-05
-		p4 = -1.65339022054652515390e-06
-		p5 = 4.13813679705723846039e-08
-	)
-	r := high - low
-	t := float64(r * r)
-	c := p4 + float64(t*p5)
-	c = p3 + float64(t*c)
-	c = p2 + float64(t*c)
-	c = p1 + float64(t*c)
-	c = r - float64(t*c)
-	return 1 - ((low - float64(r*c)/(2-c)) - high)
-}
-
-// scale is y times 2 to the power k, also where the result is subnormal.
-func scale(y float64, k int) float64 {
-	if k < -1021 || k > 1023 {
-		return math.Ldexp(y, k)
-	}
-	return y * math.Float64frombits(uint64(k+1023)<<52)
+	y, k := expOfParts(x)
+	return math.Ldexp(y, int(k))
 }
 
 // Log is the natural logarithm, within one unit in the last place and the
@@ -84,7 +84,7 @@ func Log(x float64) float64 {
 	case x == 0:
 		return math.Inf(-1)
 	}
-	fraction, exponent := math.Frexp(x)
+	fraction, exponent := halves(x)
 	if fraction < math.Sqrt2/2 {
 		fraction *= 2
 		exponent--
@@ -100,6 +100,17 @@ func Log(x float64) float64 {
 	halfSquare := float64(0.5*f) * f
 	inner := float64(s*(halfSquare+r)) + float64(k*ln2Low)
 	return float64(k*ln2High) - ((halfSquare - inner) - f)
+}
+
+// halves is math.Frexp, quicker where x is neither zero nor subnormal.
+func halves(x float64) (fraction float64, exponent int) {
+	const half, mantissa = 1022, 1<<52 - 1
+	bits := math.Float64bits(x)
+	exponent = int(bits >> 52)
+	if exponent == 0 {
+		return math.Frexp(x)
+	}
+	return math.Float64frombits(bits&mantissa | half<<52), exponent - half
 }
 
 // Pow is x to the power y for x >= 0, the same on every machine. Its relative

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"aerosteep/numeric"
+	"aerosteep/science/growth"
 )
 
 // Simulation-based calibration (Talts et al. 2018, arXiv:1804.06788): a brew
@@ -138,7 +139,8 @@ func continuous(m member, e *ensemble, s *step) numeric.System {
 		b := m.life
 		b.Ready, b.Slow, b.Bacteria, b.Fungi = math.Max(0, y[0]), math.Max(0, y[1]), math.Max(0, y[2]), math.Max(0, y[3])
 		b.Grazers, b.Nitrogen, b.Bound = math.Max(0, y[4]), math.Max(0, y[5]), math.Max(0, y[6])
-		p := m.kinetic.Pace(&b, growthClimate(row, m.shape), 0.01)
+		var p growth.Pace
+		m.kinetic.Pace(&p, &b, growthClimate(row, m.shape), 0.01)
 		o := math.Max(0, y[7])
 		o /= m.kinetic.HalfOxygen + o
 		for i, v := range []float64{p.Ready, p.Slow, p.Bacteria, p.Fungi, p.Grazers, p.Nitrogen, p.Bound} {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"aerosteep/numeric"
+	"aerosteep/science/growth"
 )
 
 // How what wanders wanders: the spread it keeps and the hours over which it
@@ -25,10 +26,11 @@ func (m *member) advance(s *step, table *climate) {
 	m.warm(s)
 	row := table.row(m.water)
 	climate := growthClimate(row, m.shape)
-	first := m.kinetic.Pace(&m.life, climate, s.hours)
+	var first, second growth.Pace
+	m.kinetic.Pace(&first, &m.life, climate, s.hours)
 	next := m.life
 	next.Go(&first, &first, m.share, s.hours)
-	second := m.kinetic.Pace(&next, climate, s.hours)
+	m.kinetic.Pace(&second, &next, climate, s.hours)
 	demand := float64(0.5*(first.Demand+second.Demand)) * m.strayFactor
 	m.breathe(demand, row, s)
 	m.life.Go(&first, &second, m.share, s.hours)
@@ -46,12 +48,12 @@ func (m *member) breathe(demand float64, row *climateRow, s *step) {
 	// C∞ is the positive root of k (Cs - C)(K + C) = R C.
 	b := half - ceiling + demand/k
 	settled := 0.5 * (math.Sqrt(float64(b*b)+float64(4*half)*ceiling) - b)
-	rate := k + float64(demand*half)/float64((half+m.oxygen)*(half+settled))
-	spent := float64(rate * s.hours)
-	decay := numeric.Exp(-spent)
-	mean := settled + float64((m.oxygen-settled)*(1-decay))/spent
-	after := settled + float64((m.oxygen-settled)*decay)
-	m.uptake = float64(k*(ceiling-mean)) - (after-m.oxygen)/s.hours
+	taking := float64(demand*half) / float64((half+m.oxygen)*(half+settled))
+	spent := float64((k + taking) * s.hours)
+	away := m.oxygen - settled
+	left := float64(away * numeric.Exp(-spent))
+	// The mean of k (Cs - C) less what the oxygen gained.
+	m.uptake = float64(k*(ceiling-settled)) + float64((away-left)*taking)/spent
 	if m.uptake < 0 {
 		m.uptake = 0
 	}
@@ -59,7 +61,7 @@ func (m *member) breathe(demand float64, row *climateRow, s *step) {
 	if m.uptake < demand {
 		m.share = m.uptake / demand
 	}
-	m.before, m.oxygen = m.oxygen, after
+	m.before, m.oxygen = m.oxygen, settled+left
 }
 
 // kLa at 20 °C, 1/h: what the air brings, never less than the surface.
@@ -113,10 +115,10 @@ func (m *member) happen(c *change, spread *numeric.Normals) {
 
 // wander lets what our equations leave out change, once a knot.
 func (m *member) wander(noise *numeric.Normals, boldness float64) {
-	m.strayUptake = settleTo(m.strayUptake, strayUptakeSpread, strayUptakeHours, noise)
+	m.strayUptake = walkOfUptake.from(m.strayUptake, noise)
 	m.climb(noise, boldness)
-	m.strayTransfer = settleTo(m.strayTransfer, strayTransferSpread, strayTransferHours, noise)
-	m.offset = settleTo(m.offset, offsetSpread, offsetHours, noise)
+	m.strayTransfer = walkOfTransfer.from(m.strayTransfer, noise)
+	m.offset = walkOfOffset.from(m.offset, noise)
 	m.life.Ready *= numeric.Exp(float64(foodWalk * noise.Next()))
 	m.refresh()
 }
@@ -137,10 +139,25 @@ func (m *member) setAir(share float64) { m.air = share; m.refresh() }
 // Riet 1984; Shah et al. 1982).
 const airExponent = 0.8
 
-// settleTo is one knot of a walk that keeps its spread (Ornstein-Uhlenbeck).
-func settleTo(value, spread, hours float64, noise *numeric.Normals) float64 {
+// walk is one knot of a walk that keeps its spread (Ornstein-Uhlenbeck): what
+// stays of a value, and the spread of what comes to it.
+type walk struct{ keep, fresh float64 }
+
+var (
+	walkOfUptake   = walkWith(strayUptakeSpread, strayUptakeHours)
+	walkOfTransfer = walkWith(strayTransferSpread, strayTransferHours)
+	walkOfOffset   = walkWith(offsetSpread, offsetHours)
+)
+
+// walkWith is the walk of this spread that forgets over these hours.
+func walkWith(spread, hours float64) walk {
 	keep := 1 - knotHours/hours
-	return float64(keep*value) + float64(float64(spread*math.Sqrt(1-float64(keep*keep)))*noise.Next())
+	return walk{keep, float64(spread * math.Sqrt(1-float64(keep*keep)))}
+}
+
+// from moves a value over one knot.
+func (w *walk) from(value float64, noise *numeric.Normals) float64 {
+	return float64(w.keep*value) + float64(w.fresh*noise.Next())
 }
 
 // remember keeps a member's highest uptake and its lowest oxygen.

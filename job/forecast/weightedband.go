@@ -59,7 +59,12 @@ func (s *sorter) quantiles() (out [7]float64) {
 func (s *sorter) throw() (total float64) {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, v := range s.values {
-		low, high = math.Min(low, v.value), math.Max(high, v.value)
+		if v.value < low {
+			low = v.value
+		}
+		if v.value > high {
+			high = v.value
+		}
 	}
 	s.weight = [bandBins]float64{}
 	scale := 0.0
@@ -79,9 +84,9 @@ func (s *sorter) throw() (total float64) {
 // be read.
 func (s *sorter) within(bin uint8, under, total float64, at int, out *[7]float64) int {
 	s.inside = s.inside[:0]
-	for i, v := range s.values {
-		if s.bin[i] == bin {
-			s.inside = append(s.inside, v)
+	for i, b := range s.bin {
+		if b == bin {
+			s.inside = append(s.inside, s.values[i])
 		}
 	}
 	slices.SortFunc(s.inside, func(a, b weightedValue) int { return compare(a.value, b.value) })

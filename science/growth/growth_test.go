@@ -104,7 +104,8 @@ func TestLivingModelBalances(t *testing.T) {
 	for range 2000 {
 		k, b := anyKinetics(r), anyBrew(r)
 		c := growth.Climate{Bacteria: 2 * r.Float64(), Fungi: 2 * r.Float64(), Decay: 2 * r.Float64()}
-		p := k.Pace(&b, c, 1.0/6)
+		var p growth.Pace
+		k.Pace(&p, &b, c, 1.0/6)
 		decay := c.Decay * (k.Endogenous*b.Bacteria + 0.5*k.Endogenous*b.Fungi + k.GrazerLoss*b.Grazers)
 		cod := p.Ready + p.Slow + p.Bacteria + p.Fungi + p.Grazers + p.Demand + k.InertFraction*decay
 		nitrogen := p.Nitrogen + p.Bound + k.SlowNitrogen*p.Slow
@@ -124,13 +125,15 @@ func TestLivingModelStaysAboveZero(t *testing.T) {
 	for range 500 {
 		k, b := anyKinetics(r), anyBrew(r)
 		before := b
-		p := k.Pace(&b, growth.Climate{Bacteria: 1, Fungi: 1, Decay: 1}, 0.5)
+		var p growth.Pace
+		k.Pace(&p, &b, growth.Climate{Bacteria: 1, Fungi: 1, Decay: 1}, 0.5)
 		b.Go(&p, &p, 0, 0.5)
 		if b != before {
 			t.Fatal("without oxygen something went on")
 		}
 		for range 100 {
-			p := k.Pace(&b, growth.Climate{Bacteria: 1, Fungi: 1, Decay: 1}, 0.5)
+			var p growth.Pace
+			k.Pace(&p, &b, growth.Climate{Bacteria: 1, Fungi: 1, Decay: 1}, 0.5)
 			b.Go(&p, &p, 1, 0.5)
 			for _, v := range []float64{b.Ready, b.Slow, b.Bacteria, b.Fungi, b.Grazers, b.Nitrogen, b.Bound} {
 				if !(v >= 0) {

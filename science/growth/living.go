@@ -49,15 +49,18 @@ type Pace struct {
 	Demand float64
 }
 
-// Pace of the living model in state b. Over the next span of dt hours (> 0)
-// no more food or nitrogen is taken than there is and comes free.
-func (k *Kinetics) Pace(b *Brew, c Climate, dt float64) Pace {
+// Pace writes the pace of the living model in state b. Over the next span of
+// dt hours (> 0) no more food or nitrogen is taken than there is and comes
+// free. It is written in place and with few divisions, for it is most of what
+// a forecast computes.
+func (k *Kinetics) Pace(into *Pace, b *Brew, c Climate, dt float64) {
 	hydrolysis := k.hydrolysis(b, c)
 	food := b.Ready / (k.HalfReady + b.Ready)
 	bacteria := float64(float64(k.Growth*c.Bacteria)*food) * b.Bacteria
 	fungi := float64(float64(k.FungalGrowth*c.Fungi)*food) * b.Fungi
-	eaten := bacteria/k.Yield + fungi/k.FungalYield
-	if most := b.Ready/dt + hydrolysis; eaten > most {
+	eaten := (float64(bacteria*k.FungalYield) + float64(fungi*k.Yield)) / float64(k.Yield*k.FungalYield)
+	if float64((eaten-hydrolysis)*dt) > b.Ready {
+		most := b.Ready/dt + hydrolysis
 		share := most / eaten
 		bacteria, fungi, eaten = float64(bacteria*share), float64(fungi*share), most
 	}
@@ -69,30 +72,25 @@ func (k *Kinetics) Pace(b *Brew, c Climate, dt float64) Pace {
 
 	given := float64(b.nitrogenShare() * (decay + grazed - grown))
 	freed := float64(k.SlowNitrogen*hydrolysis) + given
-	supplied := b.Nitrogen / (k.HalfNitrogen + b.Nitrogen)
-	bound := float64(float64(k.CellNitrogen*(bacteria+fungi)) * supplied)
-	if most := b.Nitrogen/dt + freed; bound > most {
-		bound = most
+	need := float64(k.CellNitrogen * (bacteria + fungi))
+	covered := b.Nitrogen / (k.HalfNitrogen + b.Nitrogen)
+	if float64((float64(need*covered)-freed)*dt) > b.Nitrogen {
+		covered = (b.Nitrogen/dt + freed) / need
 	}
-	if need := float64(k.CellNitrogen * (bacteria + fungi)); need > 0 {
-		// What nitrogen does not cover is built as slime, up to a share, and
-		// the rest of the food waits.
-		allowed := k.SlimeShare + float64((1-k.SlimeShare)*bound)/need
-		bacteria, fungi, eaten = float64(bacteria*allowed), float64(fungi*allowed), float64(eaten*allowed)
-		bound = float64(bound * allowed)
-	}
-	return Pace{
-		Brew: Brew{
-			Ready:    hydrolysis - eaten,
-			Slow:     -hydrolysis,
-			Bacteria: bacteria - respired - grazed,
-			Fungi:    fungi - respiredFungi,
-			Grazers:  grown - lost,
-			Nitrogen: freed - bound,
-			Bound:    bound - given,
-		},
-		Demand: (eaten - bacteria - fungi) + float64((1-k.InertFraction)*decay) + (grazed - grown),
-	}
+	// What nitrogen does not cover is built as slime, up to a share, and the
+	// rest of the food waits.
+	allowed := k.SlimeShare + float64((1-k.SlimeShare)*covered)
+	bacteria, fungi, eaten = float64(bacteria*allowed), float64(fungi*allowed), float64(eaten*allowed)
+	bound := float64(need*covered) * allowed
+
+	into.Ready = hydrolysis - eaten
+	into.Slow = -hydrolysis
+	into.Bacteria = bacteria - respired - grazed
+	into.Fungi = fungi - respiredFungi
+	into.Grazers = grown - lost
+	into.Nitrogen = freed - bound
+	into.Bound = bound - given
+	into.Demand = (eaten - bacteria - fungi) + float64((1-k.InertFraction)*decay) + (grazed - grown)
 }
 
 // nitrogenShare is the nitrogen in a gram COD of what lives; slime carries
@@ -112,8 +110,8 @@ func (k *Kinetics) hydrolysis(b *Brew, c Climate) float64 {
 	if living <= 0 || b.Slow <= 0 {
 		return 0
 	}
-	rate := float64(float64(k.Hydrolysis*c.Decay)*b.Slow) * living / (float64(k.HalfSurface*living) + b.Slow)
-	return float64(rate*k.Repression) / (k.Repression + b.Ready)
+	most := float64(float64(float64(k.Hydrolysis*c.Decay)*b.Slow)*living) * k.Repression
+	return most / float64((float64(k.HalfSurface*living)+b.Slow)*(k.Repression+b.Ready))
 }
 
 // grazing gives the bacteria eaten and the grazers grown, mg COD/L/h: Holling
