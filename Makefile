@@ -5,6 +5,7 @@
 #   make check     the same without installing and without the browser
 #   make fuzz      try strange input on everything that reads outside text
 #   make golden    write the golden files anew (then read the difference)
+#   make bench     time saturation and the integrator against compiled libraries
 #   make truth     score the forecast on brews simulated by other models
 #   make release   one file for each kind of machine, in dist/
 
@@ -17,7 +18,7 @@ export CGO_ENABLED ?= 0
 # oxygen saturation and on units, and a place to run WebAssembly.
 NEEDS = chromium nodejs python3-gsw units
 
-.PHONY: demo page-engine build test install check formatted vetted engine race browser fuzz golden truth release
+.PHONY: demo page-engine build test install check formatted vetted engine race browser fuzz golden bench truth release
 
 build: page-engine
 	$(GO) build $(FLAGS) -o bin/aerosteep ./cmd/aerosteep
@@ -71,6 +72,11 @@ fuzz:
 
 golden:
 	$(GO) test ./... -update
+
+# Needs Debian's python3-gsw, libsundials-dev and gcc.
+bench:
+	bench/saturation.sh
+	bench/cvode.sh
 
 BREWS ?= examples/brews
 

@@ -14,12 +14,12 @@ var bandShares = [7]float64{0.025, 0.10, 0.25, 0.50, 0.75, 0.90, 0.975}
 // bins of the sorter. Values are thrown into bins of equal width first; only
 // the few bins that hold a quantile are put in order. It takes a tenth of the
 // time of sorting them all.
-const bandBins = 256
+const bandBins = 1024
 
 // sorter is the room that bands are read in, used again and again.
 type sorter struct {
 	values []weightedValue
-	bin    []uint8
+	bin    []uint16
 	weight [bandBins]float64
 	inside []weightedValue
 }
@@ -29,7 +29,7 @@ type sorter struct {
 func (e *ensemble) band(read func(*member) float64) Band {
 	s := &e.sorter
 	if len(s.values) != len(e.members) {
-		s.values, s.bin = make([]weightedValue, len(e.members)), make([]uint8, len(e.members))
+		s.values, s.bin = make([]weightedValue, len(e.members)), make([]uint16, len(e.members))
 	}
 	for i := range e.members {
 		s.values[i] = weightedValue{read(&e.members[i]), e.weights[i]}
@@ -45,7 +45,7 @@ func (s *sorter) quantiles() (out [7]float64) {
 	for bin := range bandBins {
 		reached := under + s.weight[bin]
 		if at < len(out) && reached >= bandShares[at]*total {
-			at = s.within(uint8(bin), under, total, at, &out)
+			at = s.within(uint16(bin), under, total, at, &out)
 		}
 		under = reached
 	}
@@ -72,7 +72,7 @@ func (s *sorter) throw() (total float64) {
 		scale = (bandBins - 1) / (high - low)
 	}
 	for i, v := range s.values {
-		b := uint8(float64((v.value - low) * scale))
+		b := uint16(float64((v.value - low) * scale))
 		s.bin[i] = b
 		s.weight[b] += v.weight
 		total += v.weight
@@ -82,7 +82,7 @@ func (s *sorter) throw() (total float64) {
 
 // within reads the quantiles that lie in one bin and returns the next one to
 // be read.
-func (s *sorter) within(bin uint8, under, total float64, at int, out *[7]float64) int {
+func (s *sorter) within(bin uint16, under, total float64, at int, out *[7]float64) int {
 	s.inside = s.inside[:0]
 	for i, b := range s.bin {
 		if b == bin {
