@@ -4,7 +4,7 @@
    oxygen that the program's own integrator found. It looks for the loosest
    tolerance at which CVODE is at least as near to a tight reference as that
    integrator is, and times it there. Prints: own error, CVODE's error, relative
-   tolerance, nanoseconds a brew. */
+   tolerance, nanoseconds a brew (the best of twenty rounds). */
 #include <cvode/cvode.h>
 #include <math.h>
 #include <nvector/nvector_serial.h>
@@ -123,15 +123,20 @@ int main(int argc, char **argv) {
     for (int j = 0; j < hours; j++) own += pow(all[i].own[j] - reference[(size_t)i * hours + j], 2);
   }
   own = sqrt(own / brews / hours);
-  for (double tolerance = 1e-1; tolerance > 1e-9; tolerance /= sqrt(10)) {
-    double error = 0, start = seconds();
+  for (double tolerance = 1e-1; tolerance > 1e-9; tolerance /= pow(10, 0.125)) {
+    double error = 0;
     for (int i = 0; i < brews; i++) {
       walk(&all[i], hours, tolerance, course, context);
       for (int j = 0; j < hours; j++) error += pow(course[j] - reference[(size_t)i * hours + j], 2);
     }
-    double took = seconds() - start;
     error = sqrt(error / brews / hours);
     if (error <= own) {
+      double took = 1e9;
+      for (int round = 0; round < 20; round++) {
+        double start = seconds();
+        for (int i = 0; i < brews; i++) walk(&all[i], hours, tolerance, course, context);
+        took = fmin(took, seconds() - start);
+      }
       printf("%.3g %.3g %.1e %.0f\n", own, error, tolerance, took / brews * 1e9);
       return 0;
     }
