@@ -7,6 +7,7 @@
 #   make golden    write the golden files anew (then read the difference)
 #   make bench     time saturation and the integrator against compiled libraries
 #   make truth     score the forecast on brews simulated by other models
+#   make brews     write 96 such brews into dist/brews
 #   make release   one file for each kind of machine, in dist/
 
 GO ?= go
@@ -18,7 +19,7 @@ export CGO_ENABLED ?= 0
 # oxygen saturation and on units, and a place to run WebAssembly.
 NEEDS = chromium nodejs python3-gsw units
 
-.PHONY: demo page-engine build test install check formatted vetted engine race browser fuzz golden bench truth release
+.PHONY: demo page-engine build test install check formatted vetted engine race browser fuzz golden bench truth brews release
 
 build: page-engine
 	$(GO) build $(FLAGS) -o bin/aerosteep ./cmd/aerosteep
@@ -82,6 +83,9 @@ BREWS ?= examples/brews
 
 truth:
 	$(GO) run ./cmd/truth $(BREWS)
+
+brews:
+	$(GO) run ./cmd/brews --count 96 --seed 7 dist/brews
 
 release: page-engine
 	for target in linux/amd64 linux/arm64 darwin/arm64 windows/amd64; do \
