@@ -72,7 +72,7 @@ fuzz:
 	done
 
 golden:
-	$(GO) test ./... -update
+	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -n1 dirname | sort -u) -update
 
 # Needs Debian's python3-gsw, libsundials-dev and gcc.
 bench:

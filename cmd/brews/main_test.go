@@ -103,13 +103,15 @@ func TestWrittenBrewsAreRead(t *testing.T) {
 
 func TestSameSeedSameBrew(t *testing.T) {
 	write := func() string {
+		t.Helper()
 		b, err := newBrew(5, 2, "d", "crash", "food")
 		if err != nil {
 			t.Fatal(err)
 		}
 		return b.plan.text() + b.book() + b.truth() + b.sky()
 	}
-	if write() != write() {
+	first, second := write(), write()
+	if first != second {
 		t.Error("one seed gave two brews")
 	}
 }

@@ -55,7 +55,7 @@ func (f *Forecast) Actions(spare bool) []Action {
 			actions = append(actions, a)
 		}
 	}
-	if f.AirFailing() > 50 {
+	if f.AirFailing() > likelyAir {
 		actions = append(actions, f.airBack())
 	}
 	if spare {

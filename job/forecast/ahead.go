@@ -3,6 +3,8 @@ package forecast
 import (
 	"math"
 	"slices"
+
+	"aerosteep/numeric"
 )
 
 // paths are the members' ways from now on, by rows of time.
@@ -86,7 +88,7 @@ func (e *ensemble) future(q *Question, changes []change, h horizon) *paths {
 
 // strideTo is stride that stops judging at the end of what is asked.
 func (e *ensemble) strideTo(s *step, h horizon) {
-	surges := e.surges()
+	surges := e.surges() * numeric.Exp((h.now-s.from)/surgeFades)
 	judged, planned := s.to() <= h.judged+sameMoment, s.to() <= h.planned+sameMoment
 	for i := range e.members {
 		m := &e.members[i]

@@ -159,3 +159,16 @@ func (l *Learned) ofUptake(factor float64) float64 {
 	keep := l.Uptake.Spread / math.Sqrt(uptakeBetween*uptakeBetween+uptakeWithin*uptakeWithin)
 	return numeric.Pow(factor, keep) * numeric.Exp(l.Uptake.Shift)
 }
+
+// growthShare is the part of a shift in uptake that lies in the pace of growth:
+// the highest uptake rises with the food and, more steeply, with how fast it is
+// eaten (judged, so that lessons of the model's own brews lead back to them).
+const growthShare = 1.0 / 3
+
+// ofGrowth moves the rate of growth by its part of what the recipe's batches say.
+func (l *Learned) ofGrowth(rate float64) float64 {
+	if l == nil || l.Uptake.Batches == 0 {
+		return rate
+	}
+	return rate * numeric.Exp(float64(growthShare*l.Uptake.Shift))
+}

@@ -12,9 +12,9 @@ import (
 // a stone that clogs); the sizes are a judgement, held to the coverage that a
 // forecast promises.
 const (
-	strayUptakeSpread   = 0.45
-	strayUptakeHours    = 6.0
-	strayTransferSpread = 0.15
+	strayUptakeSpread   = 0.35
+	strayUptakeHours    = 9.0
+	strayTransferSpread = 0.12
 	strayTransferHours  = 15.0
 	offsetSpread        = 1.2
 	offsetHours         = 24.0

@@ -102,7 +102,7 @@ func (d *drawer) member() member {
 // that tea sits in them is a judgement.
 func (d *drawer) kinetics() growth.Kinetics {
 	return growth.Kinetics{
-		Growth:        d.LogNormal(0.28, 0.40),
+		Growth:        d.setup.Learned.ofGrowth(d.LogNormal(0.22, 0.60)),
 		HalfReady:     d.LogNormal(15, 0.60),
 		Yield:         d.between(0.50, 0.68),
 		Endogenous:    d.LogNormal(0.011, 0.40),

@@ -33,6 +33,14 @@ type Parts struct{ Warmth, Food, Compost, Air float64 }
 // its limit is the first thing to look at.
 const suspectMargin = 0.8
 
+// lookAtAir is the chance, in 100, of air gone unseen from which the pump is the
+// first thing to look at: a look costs a moment, air that stays away the brew.
+// likelyAir is that from which the readings look like it (both a judgement).
+const (
+	lookAtAir = 20.0
+	likelyAir = 50.0
+)
+
 // Why asks the members: at the hour of the lowest oxygen, how much of what is
 // missing comes from uptake (on food put in, or on the compost), how much
 // from water warmer than now, and how much from air that should be there.
@@ -46,7 +54,7 @@ func (f *Forecast) Why() Why {
 	largest := math.Max(parts.Warmth, math.Max(parts.Food, parts.Compost))
 	bias := math.Abs(f.State.MeterBias.Median)
 	switch {
-	case f.AirFailing() > 50 || parts.Air > largest && parts.Air > 0.2:
+	case f.AirFailing() > lookAtAir || parts.Air > largest && parts.Air > 0.2:
 		w.Driver = ByAir
 	case f.MeterSuspect() && bias > suspectMargin && bias > math.Abs(gap) && bias > largest:
 		w.Driver = ByMeter
@@ -138,7 +146,7 @@ func (f *Forecast) NextReading() NextReading {
 	if f.Chance == nil {
 		return NextReading{Why: NoMoreRead}
 	}
-	if odd := len(f.Doubted); odd > 0 && f.lastDoubted() || f.AirFailing() > 20 && f.AirFailing() < 99 {
+	if odd := len(f.Doubted); odd > 0 && f.lastDoubted() || f.AirFailing() > lookAtAir && f.AirFailing() < 99 {
 		hour := now + soonestReading
 		return NextReading{Hour: &hour, Why: ToConfirm}
 	}

@@ -51,8 +51,10 @@ func (f *Forecast) whyText(w Why, t Telling) wording.Text {
 	switch {
 	case w.Driver == ByAir && airAt(f.changes, f.question.Now) == 0:
 		key = "forecast.why.air-off"
-	case w.Driver == ByAir && f.AirFailing() > 50:
+	case w.Driver == ByAir && f.AirFailing() > likelyAir:
 		key = "forecast.why.air-failing"
+	case w.Driver == ByAir && f.AirFailing() > lookAtAir:
+		key = "forecast.why.air-look"
 	case w.Driver != ByAir && w.Driver != ByMeter && p.Food < littleTaken && p.Compost < littleTaken && p.Warmth < littleTaken:
 		key = "forecast.why.calm"
 	case w.Driver == ByMeter && f.State.MeterBias.Median < 0:

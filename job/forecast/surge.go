@@ -10,13 +10,17 @@ import (
 // taken up, a lag ends, a bag begins to leach. Such a surge lasts some hours,
 // so that a climb once seen is likelier to go on than to turn. No surge is
 // faster than a doubling in three quarters of an hour: what falls faster has
-// lost its air. The sizes are a judgement, held to what a forecast promises.
+// lost its air. Ahead of now they begin ever more rarely: what begins next is
+// about to show itself, and later hours are left to food and the living, or each
+// long forecast would be sure of some surge. The sizes are a judgement, held to
+// what a forecast promises on simulated brews.
 const (
-	surgeChance  = 0.06 // per hour that one begins
+	surgeChance  = 0.25 // per hour that one begins
 	surgeEnds    = 0.33 // per hour that it ends
 	surgeMean    = 0.4  // 1/h
-	surgeSpread  = 0.6  // 1/h; some fall
+	surgeSpread  = 0.4  // 1/h; some fall
 	surgeFastest = 0.9  // 1/h
+	surgeFades   = 5.0  // h ahead of now in which they grow rarer by e
 	strayMost    = 4.0  // of the logarithm of the factor on uptake
 )
 

@@ -9,16 +9,17 @@ import (
 // What a reading is worth. The meter's noise and the place in the tank where
 // it was held give a spread; heavy tails keep one odd reading from ruling.
 const (
-	oxygenSpread   = 0.16 // mg/L
-	oxygenTails    = 5.0  // degrees of freedom of Student's t
-	waterSpread    = 0.35 // °C
-	wrongReading   = 0.02 // share of readings that say nothing of the water
-	strayDensity   = 0.01 // per mg/L, of a wrong reading that is not of a known kind
-	inAirSpread    = 0.35 // mg/L, of a reading taken in air about saturation
-	denseHours     = 0.4  // within which the next reading says little that is new
-	oftenHours     = 1.5  // under which readings come often
-	denseSpread    = 2.0  // by which its spread is taken wider
-	effectiveLeast = 0.5  // share of the members' number under which they are drawn anew
+	oxygenSpread   = 0.16  // mg/L
+	oxygenTails    = 5.0   // degrees of freedom of Student's t
+	waterSpread    = 0.35  // °C
+	wrongReading   = 0.036 // share of readings that say nothing of the water
+	strayDensity   = 0.01  // per mg/L, of a wrong reading that is not of a known kind
+	inAirSpread    = 0.35  // mg/L, of a reading taken in air about saturation
+	slipSpread     = 0.05  // mg/L, of a reading a tenth of what it should be
+	denseHours     = 0.4   // within which the next reading says little that is new
+	oftenHours     = 1.5   // under which readings come often
+	denseSpread    = 2.0   // by which its spread is taken wider
+	effectiveLeast = 0.5   // share of the members' number under which they are drawn anew
 )
 
 // showing is what a member's meter would show in a reading of this step, in
@@ -52,14 +53,22 @@ func (e *ensemble) weighOxygen(s *step, r sight) {
 		_, shown, row := m.showing(s, r.hour, e.climate)
 		y := r.value(row)
 		right := (1 - wrongReading) * studentDensity((y-shown)/r.spread) / r.spread
-		inAir := row.saturation + m.bias
-		wrong := wrongReading * (0.6*normalDensity((y-inAir)/inAirSpread)/inAirSpread + 0.4*strayDensity)
+		wrong := wrongReading * wrongDensity(y, row.saturation+m.bias, shown)
 		m.suspected &^= r.bit
 		if e.noise.Uniform.Float64()*(right+wrong) < wrong {
 			m.suspected |= r.bit
 		}
 		e.weights[i] *= right + wrong
 	}
+}
+
+// wrongDensity is how likely a wrong reading shows y, per mg/L: half of them
+// were taken in air, in a sixth the decimal point slipped by one place, the
+// rest are of no known kind (the shares are a judgement).
+func wrongDensity(y, inAir, shown float64) float64 {
+	air := normalDensity((y-inAir)/inAirSpread) / inAirSpread
+	slipped := normalDensity((y-0.1*shown)/slipSpread) / slipSpread
+	return 0.5*air + 0.167*slipped + 0.333*strayDensity
 }
 
 func (e *ensemble) normalise() {
