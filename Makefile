@@ -19,7 +19,7 @@ export CGO_ENABLED ?= 0
 # oxygen saturation and on units, and a place to run WebAssembly.
 NEEDS = chromium nodejs python3-gsw units
 
-.PHONY: demo page-engine build test install check formatted vetted engine race browser fuzz golden bench truth brews release
+.PHONY: demo page-engine build test install check formatted vetted engine race browser bits fuzz golden bench truth brews release
 
 build: page-engine
 	$(GO) build $(FLAGS) -o bin/aerosteep ./cmd/aerosteep
@@ -35,7 +35,7 @@ page-engine:
 demo: build
 	bin/aerosteep demo
 
-test: install check browser
+test: install check bits browser
 
 install:
 	@missing=""; for p in $(NEEDS); do dpkg -s $$p >/dev/null 2>&1 || missing="$$missing $$p"; done; \
@@ -64,6 +64,10 @@ race: page-engine
 browser: page-engine
 	$(GO) test -tags browser -count=1 -timeout 45m ./face/web/...
 
+# The golden forecasts as WebAssembly under node, bit for bit
+bits:
+	$(GO) test -tags node -run WebAssembly -timeout 20m ./job/forecast
+
 fuzz:
 	@for target in $$(grep -rl --include='*_test.go' '^func Fuzz' . | xargs -n1 dirname | sort -u); do \
 		for name in $$(grep -rhoE '^func Fuzz[A-Za-z]+' $$target/*_test.go | sed 's/func //'); do \
@@ -91,8 +95,3 @@ release: page-engine
 	for target in linux/amd64 linux/arm64 darwin/arm64 windows/amd64; do \
 		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build $(FLAGS) -o dist/aerosteep-$${target%/*}-$${target#*/} ./cmd/aerosteep || exit 1; \
 	done
-
-# the golden forecasts as WebAssembly under node, bit for bit
-.PHONY: bits
-bits:
-	$(GO) test -tags node -run WebAssembly -timeout 20m ./job/forecast

@@ -29,10 +29,23 @@ func benchLog() Log {
 // An update with 2,000 members over 72 h with 100 readings.
 func BenchmarkUpdate(b *testing.B) {
 	q := Question{Setup: benchSetup(), Log: benchLog(), Now: 71, Hours: 1}
+	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Run(q); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// A what-if from the members as they stand, for the 24 h that a page asks for.
+func BenchmarkWhatIf(b *testing.B) {
+	f, err := Run(Question{Setup: benchSetup(), Log: benchLog(), Now: 24, Hours: 24})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		f.If(Scenario{Air: 30, Water: -2})
 	}
 }
 
