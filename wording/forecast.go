@@ -80,6 +80,7 @@ var forecastWords = Table{
 	"forecast.next.decide":              {"A reading at {at} parts best what goes wrong from what does not.", "Una lectura a las {at} es la que mejor distingue lo que irá mal de lo que no."},
 	"forecast.next.watch":               {"Nothing presses; by {at} the forecast has grown vague and a reading sharpens it.", "No hay prisa; hacia las {at} el pronóstico es más vago y una lectura lo afina."},
 	"forecast.next.confirm":             {"Something does not fit: read again at {at}, probe deep and moving.", "Algo no encaja: vuelva a medir a las {at}, con la sonda honda y en movimiento."},
+	"forecast.next.follow":              {"Act first, then read again at {at}: that shows whether it helped.", "Primero actúe y vuelva a medir a las {at}: así se ve si sirvió."},
 	"forecast.next.past-end":            {"The brew is past its end: no reading decides anything any more.", "La infusión ha pasado de su fin: ninguna lectura decide ya nada."},
 	"forecast.event.found-off":          {"when the air was last seen on is not clear", "no está claro cuándo se vio el aire en marcha por última vez"},
 	"forecast.found-off":                {"The air stopped some time between {from} and {until}: {hours} h under {limit} ({low} to {high} h).", "El aire se paró en algún momento entre {from} y {until}: {hours} h por debajo de {limit} (de {low} a {high} h)."},

@@ -9,8 +9,8 @@ import (
 // that fail are drawn more often than that and weigh less, so that there are
 // some of them when a reading says so.
 const (
-	failureChance = 0.018 // per hour
-	failureDrawn  = 0.025
+	failureChance = 0.020 // per hour
+	failureDrawn  = 0.040
 	repairChance  = 0.08 // per hour, that such a failure ends
 )
 

@@ -129,11 +129,14 @@ const (
 	ToDecide   ReadingReason = "decide"   // it parts the members that go under from those that do not
 	ToWatch    ReadingReason = "watch"    // the range grows wide
 	ToConfirm  ReadingReason = "confirm"  // something odd was seen
+	ToFollow   ReadingReason = "follow"   // it is under the limit, or as good as: did what was done help?
 	NoMoreRead ReadingReason = "past-end" // nothing is left to decide
 )
 
 const (
 	soonestReading = 0.25 // h
+	followReading  = 0.5  // h, after something was done about oxygen that is lost
+	asGoodAsLost   = 98.0 // in 100
 	latestReading  = 12.0
 	readingNoise   = 0.25 // mg/L, of a reading and of the place it is taken at
 )
@@ -150,7 +153,11 @@ func (f *Forecast) NextReading() NextReading {
 		hour := now + soonestReading
 		return NextReading{Hour: &hour, Why: ToConfirm}
 	}
-	if *f.Chance >= 2 && *f.Chance <= 98 {
+	if *f.Chance > asGoodAsLost {
+		hour := now + followReading
+		return NextReading{Hour: &hour, Why: ToFollow}
+	}
+	if *f.Chance >= 100-asGoodAsLost {
 		hour := f.mostTelling()
 		return NextReading{Hour: &hour, Why: ToDecide}
 	}

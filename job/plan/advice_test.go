@@ -33,7 +33,7 @@ func TestAdviceIsReadyInTime(t *testing.T) {
 // A cold, slow brew in a barrel of which only the pump's curve is known can be
 // ended sooner, or filled less: both hold when the file is planned again.
 func TestAdviceOfAnEarlierEndAndASmallerFill(t *testing.T) {
-	text := pailAt("1600 m", "9 C", "1 kg", "50 mL")
+	text := pailAt("1600 m", "9 C", "1 kg", "80 mL")
 	for old, with := range map[string]string{
 		`full = "5 gal"`: `full = "80 L"`, `brew = "4.5 gal"`: "", `depth = "12 in"`: "", "indoors = true": "", "hours = 24": "hours = 48",
 		`for_volume = "4 gal"`: `for_volume = "100 L"`, `tea = "4 gal"`: `tea = "60 L"`, `tank = "2 gal"`: `tank = "60 L"`,
