@@ -70,5 +70,7 @@ var growthWords = Table{
 	"key.hour_of_minimum":     {"hour of the lowest", "hora del mínimo"},
 	"key.curve":               {"dose and chance", "dosis y probabilidad"},
 	"key.chance_below_limit":  {"chance under the limit, in 100", "probabilidad bajo el límite, de 100"},
+	"key.limit_mg_per_l":      {"limit", "límite"},
+	"key.ready":               {"ready", "lista"},
 	"key.binding":             {"what sets it", "qué lo fija"},
 }
