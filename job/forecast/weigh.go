@@ -67,8 +67,8 @@ func (e *ensemble) weighOxygen(s *step, r sight) {
 // rest are of no known kind (the shares are a judgement).
 func wrongDensity(y, inAir, shown float64) float64 {
 	air := normalDensity((y-inAir)/inAirSpread) / inAirSpread
-	slipped := normalDensity((y-0.1*shown)/slipSpread) / slipSpread
-	return 0.5*air + 0.167*slipped + 0.333*strayDensity
+	slipped := normalDensity((y-float64(0.1*shown))/slipSpread) / slipSpread
+	return float64(0.5*air) + float64(0.167*slipped) + 0.333*strayDensity
 }
 
 func (e *ensemble) normalise() {
