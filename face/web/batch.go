@@ -2,8 +2,8 @@ package web
 
 import (
 	"encoding/json"
+	"math"
 	"net/http"
-	"strconv"
 	"time"
 
 	"aerosteep/job/forecast"
@@ -260,11 +260,6 @@ func (v *batchView) tables(p *page, twin *holding.Twin, now time.Time) {
 	}
 }
 
-// nearest rounds a chance in 100 the same way wherever the page shows it.
-func nearest(chance float64) int { return int(chance + 0.5) }
-
-func inHundred(chance float64) string { return strconv.Itoa(nearest(chance)) }
-
 // whatIfs are the changes a person could make, each with its own chance.
 func (v *batchView) whatIfs(p *page, twin *holding.Twin, chosen string) {
 	f := twin.Forecast
@@ -272,15 +267,15 @@ func (v *batchView) whatIfs(p *page, twin *holding.Twin, chosen string) {
 		return
 	}
 	shown := *f.Chance
-	v.Whatif = append(v.Whatif, whatIf{Name: p.Say("web.what.as-is"), Chance: inHundred(*f.Chance), Now: chosen == ""})
+	v.Whatif = append(v.Whatif, whatIf{Name: p.Say("web.what.as-is"), Chance: wording.InHundred(*f.Chance).Speak(p.Reader), Now: chosen == ""})
 	for _, a := range twin.Answer.Actions {
 		what := string(a.What)
-		v.Whatif = append(v.Whatif, whatIf{Name: choiceWord(p, "action", what), More: a.Text.For(p.Reader), Chance: inHundred(a.Chance), Query: what, Now: chosen == what})
+		v.Whatif = append(v.Whatif, whatIf{Name: choiceWord(p, "action", what), More: a.Text.For(p.Reader), Chance: wording.InHundred(a.Chance).Speak(p.Reader), Query: what, Now: chosen == what})
 		if chosen == what {
 			shown = a.Chance
 		}
 	}
-	n := nearest(shown)
+	n := int(math.Round(shown))
 	hundred := &hundredView{Spoken: p.Say("web.what.of-100", "n", n, "limit", p.oneDecimal(f.Limit)), Marks: make([]bool, 100)}
 	for i := range n {
 		hundred.Marks[i] = true
