@@ -15,7 +15,7 @@ type brew struct {
 	kind     string
 	subject  *forecast.Subject
 	began    func() life
-	first    airing
+	air      airing // as it is at the start
 	heat     heat
 	weather  weatherCourse
 	happens  happening
@@ -69,12 +69,12 @@ func draw(c chance, number int, lifeName, kind, fate string) (*brew, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.first = newAiring(c, b.believed*c.factor(scatter), s.Pressure.Kilopascals(), p.depth, p.planned, salt)
+	b.air = newAiring(c, b.believed*c.factor(scatter), s.Pressure.Kilopascals(), p.depth, p.planned, salt)
 	clock := float64(p.start.Hour()) + float64(p.start.Minute())/60
 	b.weather = newWeather(c, clock, p.water, p.planned)
 	b.heat = newHeat(c, p.volume, p.water, b.weather)
 	b.start[1] = p.water + c.normal(0, 0.25)
-	_, full := b.first.saturations(0, b.start[1])
+	_, full := b.air.saturations(0, b.start[1])
 	b.start[0] = full * c.between(0.75, 1.02)
 	food := trulyBrought(c, s)
 	b.compost = s.GramsOfCompost() * c.factor(0.1)
@@ -99,7 +99,7 @@ func trulyBrought(c chance, s *forecast.Setup) meal {
 func (b *brew) live(h happening) []instant {
 	steps := int(math.Round(b.plan.planned * 60))
 	course := make([]instant, 0, steps+1)
-	alive, air := b.began(), b.first
+	alive, air := b.began(), b.air
 	dissolved, water, uptake, fed := b.start[0], b.start[1], 0.0, false
 	for i := range steps + 1 {
 		hour := float64(i) * minute

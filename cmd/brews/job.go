@@ -10,6 +10,7 @@ import (
 	"aerosteep/job/forecast"
 	"aerosteep/job/jobfile"
 	"aerosteep/job/recipe"
+	"aerosteep/quantity"
 	"aerosteep/science/oxygen"
 )
 
@@ -91,7 +92,8 @@ func zoneOf(p place) *time.Location {
 func (p *plan) chooseAir(c chance) {
 	p.bubbles = pick(c, oxygen.Medium, oxygen.Fine, oxygen.Fine, oxygen.Medium, oxygen.Coarse)
 	perMetre := p.bubbles.SOTEPerMetre().Fraction()
-	flow := p.aimed * 9.0924 * p.volume / (1000 * 60 * oxygen.OxygenInAir * perMetre * p.depth)
+	wanted := float64(oxygen.SOTRFromKLa20(quantity.PerHour(p.aimed), quantity.Litres(p.volume)))
+	flow := wanted / (60 * oxygen.OxygenInAir * perMetre * p.depth) // L/min
 	open := flow / 0.55 * c.between(0.9, 1.2)
 	meets := (9.79*p.depth + 2.4) * c.between(1.0, 1.3)
 	p.curve = fmt.Sprintf("%s L/min@0 kPa, %s L/min@%s kPa, %s L/min@%s kPa",
@@ -145,9 +147,9 @@ func mustFloat(text string) float64 {
 func (p *plan) liquid(litres float64) string {
 	switch {
 	case p.us && litres < 1.5:
-		return digits(litres/0.0295735) + " fl oz"
+		return digits(128*quantity.Litres(litres).USGallons()) + " fl oz"
 	case p.us:
-		return digits(litres/3.785412) + " gal"
+		return digits(quantity.Litres(litres).USGallons()) + " gal"
 	case litres < 1:
 		return digits(litres*1000) + " mL"
 	}
@@ -156,14 +158,14 @@ func (p *plan) liquid(litres float64) string {
 
 func (p *plan) metre(m float64) string {
 	if p.us {
-		return digits(m/0.3048) + " ft"
+		return digits(quantity.Metres(m).Feet()) + " ft"
 	}
 	return digits(m) + " m"
 }
 
 func (p *plan) degree(celsius float64) string {
 	if p.us {
-		return fmt.Sprintf("%.0f °F", celsius*1.8+32)
+		return fmt.Sprintf("%.0f °F", quantity.Celsius(celsius).Fahrenheit())
 	}
 	return fmt.Sprintf("%.1f °C", celsius)
 }

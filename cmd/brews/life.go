@@ -47,13 +47,13 @@ func bring(c chance, compost float64, food meal, planned float64) brought {
 	}
 }
 
-// ready is all that can be eaten at the start, mg COD/L.
+// allReady is what can be eaten at the start, mg COD/L.
 func (b brought) allReady() float64 { return b.ready + b.compost*b.strength*b.compostReady }
 
-// slow is all that has to be taken apart first, mg COD/L.
+// allSlow is what has to be taken apart first, mg COD/L.
 func (b brought) allSlow() float64 { return b.slow + b.compost*b.strength*(1-b.compostReady) }
 
-// organisms awake at the start, mg COD/L.
+// organisms are those awake at the start, mg COD/L.
 func (b brought) organisms() float64 { return math.Max(0.05, b.compost*b.organismsPerG) }
 
 // part is the Monod share of a full rate.

@@ -119,7 +119,7 @@ func (m *meter) err(c chance, b *brew) {
 		}
 		i := 1 + c.IntN(len(m.readings)-1)
 		r := &m.readings[i]
-		if m.isWrong(r.hour) || b.happens.left(r.hour) < 1 {
+		if m.wrongAt(r.hour) != "" || b.happens.left(r.hour) < 1 {
 			continue
 		}
 		what := pick(c, "percent-as-mg", "percent-as-mg", "in-air", "typo")
@@ -133,13 +133,14 @@ func (m *meter) err(c chance, b *brew) {
 	sort.Slice(m.wrong, func(i, j int) bool { return m.wrong[i].Hour < m.wrong[j].Hour })
 }
 
-func (m *meter) isWrong(hour float64) bool {
+// wrongAt is what is wrong with the reading of an hour; "" for nothing.
+func (m *meter) wrongAt(hour float64) string {
 	for _, w := range m.wrong {
 		if math.Abs(w.Hour-hour) < 0.01 {
-			return true
+			return w.What
 		}
 	}
-	return false
+	return ""
 }
 
 // mistaken is what a mistake writes instead, where it makes a difference.

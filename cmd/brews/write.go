@@ -80,19 +80,10 @@ func (b *brew) shown(r reading) string {
 	switch {
 	case b.meter.kind == "logger":
 		return fmt.Sprintf("%.2f", r.shown)
-	case r.percent || b.wrongAs(r.hour, "percent-as-mg"):
+	case r.percent || b.meter.wrongAt(r.hour) == "percent-as-mg":
 		return fmt.Sprintf("%.0f", r.shown)
 	}
 	return fmt.Sprintf("%.1f", r.shown)
-}
-
-func (b *brew) wrongAs(hour float64, what string) bool {
-	for _, w := range b.meter.wrong {
-		if w.What == what && math.Abs(w.Hour-hour) < 0.01 {
-			return true
-		}
-	}
-	return false
 }
 
 func shownWater(celsius float64) string {
@@ -193,7 +184,7 @@ func (b *brew) meta(asks []ask, seed uint64) meta {
 		Limit: p.limit, LimitInJob: true, Margin: rounded3(b.margin), Planned: p.planned, Ask: asks,
 		Meter: metered{t.kind, t.size, rounded4(t.bias), rounded4(t.drift), rounded4(t.noise), rounded4(t.tau)},
 		Wrong: append([]wrongReading{}, t.wrong...), Failures: []failed{}, Unforeseen: b.happens.unforeseen(),
-		KLaTrue: rounded3(b.first.kla20), KLaSaid: rounded3(b.believed), KnownBy: p.knownBy,
+		KLaTrue: rounded3(b.air.kla20), KLaSaid: rounded3(b.believed), KnownBy: p.knownBy,
 		Altitude: rounded3(p.altitude), Volume: rounded3(p.volume), Compost: rounded3(b.compost), Molasses: rounded4(p.gramsOf("molasses") / 10),
 		Peak: peaked{rounded3(peakHour), rounded3(peak)}, FirstWater: rounded3(b.start[1]), Seed: seed, Attempts: b.attempts, Indoors: b.heat.indoors,
 	}
