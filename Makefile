@@ -4,6 +4,7 @@
 #   make test      install what the tests need, then check everything
 #   make check     the same without installing and without the browser
 #   make fuzz      try strange input on everything that reads outside text
+#   make bits      compare the golden forecasts in WebAssembly, bit for bit
 #   make golden    write the golden files anew (then read the difference)
 #   make bench     time saturation and the integrator against compiled libraries
 #   make truth     score the forecast on brews simulated by other models
@@ -76,7 +77,7 @@ fuzz:
 	done
 
 golden:
-	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -n1 dirname | sort -u) -update
+	$(GO) test ./job/forecast -update
 
 # Needs Debian's python3-gsw, libsundials-dev and gcc.
 bench:

@@ -89,7 +89,7 @@ var recipeSheetWords = Table{
 	"value.regrowth.seen":             {"seen", "visto"},
 	"value.bulk_density_from.recipe":  {"the recipe", "la receta"},
 	"value.bulk_density_from.file":    {"the file", "el archivo"},
-	"value.bulk_density_from.library": {"the library", "la biblioteca"},
+	"value.bulk_density_from.library": {"the ingredient library", "la biblioteca de ingredientes"},
 	"value.goal.cn":                   {"C:N", "C:N"},
 	"value.goal.moisture":             {"moisture", "humedad"},
 	"value.windrow":                   {"windrow", "hilera"},
