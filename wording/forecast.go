@@ -40,8 +40,8 @@ var forecastWords = Table{
 		"Las lecturas parecen indicar que el aire se paró o está estrangulado ({chance} de 100). Revise la bomba ahora, con las manos secas: hay electricidad cerca del agua.",
 	},
 	"forecast.why.air-look": {
-		"Either life takes up more than before, or air has stopped unseen ({chance} in 100): look at the pump and its bubbles first, with dry hands. Lowest {low} around {at}.",
-		"O la vida consume más que antes, o el aire se paró sin que nadie lo viera ({chance} de 100): revise primero la bomba y sus burbujas, con las manos secas. Lo más bajo, {low} hacia las {at}.",
+		"Either life takes up more than before, or the air has stopped or is throttled unseen ({chance} in 100): look at the pump and its bubbles first, with dry hands. Lowest {low} around {at}.",
+		"O la vida consume más que antes, o el aire se paró o está estrangulado sin que nadie lo viera ({chance} de 100): revise primero la bomba y sus burbujas, con las manos secas. Lo más bajo, {low} hacia las {at}.",
 	},
 	"forecast.why.air-off": {
 		"The air is off, as you wrote down: oxygen falls until it is on again.",

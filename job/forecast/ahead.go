@@ -3,8 +3,6 @@ package forecast
 import (
 	"math"
 	"slices"
-
-	"aerosteep/numeric"
 )
 
 // paths are the members' ways from now on, by rows of time.
@@ -88,7 +86,7 @@ func (e *ensemble) future(q *Question, changes []change, h horizon) *paths {
 
 // strideTo is stride that stops judging at the end of what is asked.
 func (e *ensemble) strideTo(s *step, h horizon) {
-	surges := e.surges() * numeric.Exp((h.now-s.from)/surgeFades)
+	surges := e.surges() * fading(s.from-h.now)
 	judged, planned := s.to() <= h.judged+sameMoment, s.to() <= h.planned+sameMoment
 	for i := range e.members {
 		m := &e.members[i]

@@ -25,7 +25,7 @@ func TestCalibratedOnItsOwnModel(t *testing.T) {
 		now := 6 + float64(brew%10)
 		for _, st := range timeline(&s, changesOf(s.Additions), now+ahead, now) {
 			truth.seen = len(log.Readings) > 0 // surges begin in a brew as the forecast has them
-			truth.boldness = math.Min(1, math.Exp((now-st.from)/surgeFades))
+			truth.boldness = fading(st.from - now)
 			truth.stride(&st)
 			m := &truth.members[0]
 			if st.row >= 0 && st.row%4 == 1 && st.to() <= now {

@@ -156,7 +156,7 @@ func (d *drawer) airflow(m *member) {
 	}
 	m.transfer = d.LogNormal(t.Estimate.PerHour(), spread)
 	if !t.InBrew {
-		m.transfer *= math.Min(1.2, d.LogNormal(0.92, 0.18))
+		m.transfer *= math.Min(1.2, d.LogNormal(usualAlpha, 0.18))
 	}
 	depth := math.Max(0.1, d.setup.Depth.Metres())
 	m.surface = d.LogNormal(0.03, 0.6) / depth

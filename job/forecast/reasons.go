@@ -145,17 +145,14 @@ const (
 // where oxygen then, as a meter would show it, tells best which members go
 // under, and early enough to do something.
 func (f *Forecast) NextReading() NextReading {
-	now := f.question.Now
 	if f.Chance == nil {
 		return NextReading{Why: NoMoreRead}
 	}
 	if odd := len(f.Doubted); odd > 0 && f.lastDoubted() || f.AirFailing() > lookAtAir && f.AirFailing() < 99 {
-		hour := now + soonestReading
-		return NextReading{Hour: &hour, Why: ToConfirm}
+		return f.readAfter(soonestReading, ToConfirm)
 	}
 	if *f.Chance > asGoodAsLost {
-		hour := now + followReading
-		return NextReading{Hour: &hour, Why: ToFollow}
+		return f.readAfter(followReading, ToFollow)
 	}
 	if *f.Chance >= 100-asGoodAsLost {
 		hour := f.mostTelling()
@@ -163,6 +160,13 @@ func (f *Forecast) NextReading() NextReading {
 	}
 	hour := f.widening()
 	return NextReading{Hour: &hour, Why: ToWatch}
+}
+
+// readAfter is a reading some hours from now, at the end of the brew at the latest.
+func (f *Forecast) readAfter(hours float64, why ReadingReason) NextReading {
+	h := f.question.horizon()
+	hour := math.Min(h.now+hours, h.planned)
+	return NextReading{Hour: &hour, Why: why}
 }
 
 // lastDoubted tells whether the newest reading is in doubt.

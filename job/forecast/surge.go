@@ -35,6 +35,12 @@ func (m *member) climb(noise *numeric.Normals, boldness float64) {
 	m.strayUptake = math.Min(strayMost, m.strayUptake+float64(m.surge*knotHours))
 }
 
+// fading is how much rarer surges begin so many hours ahead of now, 0 to 1; at
+// now and before it they begin as often as usual.
+func fading(ahead float64) float64 {
+	return numeric.Exp(math.Min(0, -ahead/surgeFades))
+}
+
 // surges is how much more often than usual surges begin. Before oxygen is
 // measured there are none: the priors of food and of the living are wide
 // enough to stand for them. Readings narrow those; what no equation has must
